@@ -1,0 +1,17 @@
+/* report.h - the sheet as words and figures, in several forms. Nothing here computes a force. */
+#ifndef GANTLINE_REPORT_H
+#define GANTLINE_REPORT_H
+
+#include <gantline/rate.h>
+
+typedef enum gtl_form { GTL_TEXT, GTL_JSON } gtl_form;
+
+/* Write the report of a rated rig. Returns text that the caller frees, NULL without memory.
+ * Text: no line over 80 columns, ASCII but for the user's own words, no control characters.
+ * JSON: the format "gantline-report-1", docs/report.schema.json. */
+GTL_API char *gtl_report(const gtl_sheet *sheet, gtl_form form);
+
+/* The version of the library that runs, as GTL_VERSION in gantline.h; reports name it. */
+GTL_API const char *gtl_version(void);
+
+#endif

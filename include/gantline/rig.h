@@ -1,0 +1,188 @@
+/* rig.h - the rig as data: SI only, parts refer to each other by index, const once built. */
+#ifndef GANTLINE_RIG_H
+#define GANTLINE_RIG_H
+
+#include <gantline/fault.h>
+
+/* NaN in a double below means: not stated. */
+
+typedef enum gtl_kind {
+    GTL_SHEET, /* the section [rig] itself */
+    GTL_ANCHOR,
+    GTL_BLOCK,
+    GTL_FAIRLEAD,
+    GTL_JOINT,
+    GTL_LOAD,
+    GTL_HAND,
+    GTL_ROPE,
+    GTL_SLING,
+    GTL_SPAR,
+    GTL_CONNECTOR
+} gtl_kind;
+
+#define GTL_KIND_COUNT 11
+
+/* The word of the rig file for a kind: "anchor", "block", ... ("rig" for GTL_SHEET). */
+GTL_API const char *gtl_kind_name(gtl_kind kind);
+
+typedef enum gtl_case_kind { GTL_HOLD, GTL_RAISE, GTL_LOWER } gtl_case_kind;
+
+#define GTL_CASE_COUNT 3
+
+/* "hold", "raise" or "lower". */
+GTL_API const char *gtl_case_name(gtl_case_kind kind);
+
+/* What the user's own tag or certificate says a part of the gear may carry. */
+typedef struct gtl_rating {
+    double wll;           /* working load limit [N] */
+    double push_wll;      /* a spar's working load limit in push [N] */
+    double mbs;           /* minimum breaking strength [N] */
+    double design_factor; /* its own, else the rig's [1] */
+} gtl_rating;
+
+/* A run of connectors, in order from the thing outwards: rig->vias[first] ... */
+typedef struct gtl_via {
+    int first;
+    int count;
+} gtl_via;
+
+/* Anything that has a place: anchor, block, fairlead, joint, load or hand. */
+typedef struct gtl_thing {
+    gtl_kind kind;
+    char *name; /* as spelled in the file; owned by the rig */
+    int line;   /* of its header in the file */
+    double at[3];   /* as drawn, height last: at[dim - 1] [m]; a thing on another has the other's */
+    int on;         /* the thing that it sits on, -1 for none */
+    gtl_via via;    /* connectors between it and what it sits on */
+    int node;       /* the node that it moves with */
+    bool guided;    /* this thing keeps its node on a vertical track */
+    double weight;  /* [N], 0 where it has none */
+    bool weight_stated;
+
+    /* Blocks and fairleads. */
+    int sheaves;           /* as stated, 0 where not stated */
+    bool friction_stated;  /* false: worked without friction, and the verdict says so */
+    double efficiency;     /* of one sheave or fairlead at a 180 degree wrap [1] */
+    double friction;       /* coefficient, fairleads only [1] */
+    double wrap;           /* angle of contact that overrides the geometry [rad] */
+    int turns;             /* whole extra turns, fairleads only */
+
+    /* Hands. */
+    double pull;  /* known pull [N], NaN: worked out */
+    double limit; /* the most that it can pull [N] */
+    int people;   /* 0 where not stated */
+
+    gtl_rating rating;
+} gtl_thing;
+
+/* A place that things share rigidly. All that is on an anchor shares a fixed node. */
+typedef struct gtl_node {
+    int root;       /* the thing that is on nothing else */
+    bool fixed;
+    bool guided;    /* moves in height only */
+    double weight;  /* of all things on it and of the ends of spars [N] */
+    double at[3];   /* as drawn [m] */
+} gtl_node;
+
+/* A stop of a line's path. */
+typedef struct gtl_stop {
+    int thing;
+    gtl_via via; /* connectors between the thing and the line; tied stops only */
+    bool tied;   /* tied here (a hand's end counts as tied); else the line runs over it */
+} gtl_stop;
+
+/* A rope, sling or spar. Its stops are rig->stops[first_stop] ..., its parts rig->parts[first_part] ... */
+typedef struct gtl_line {
+    gtl_kind kind;
+    char *name;
+    int line;       /* of its header in the file */
+    int first_stop;
+    int stop_count;
+    int first_part; /* stop_count - 1 parts, in path order */
+    int first_piece;
+    int piece_count;
+    double length;  /* as stated [m], NaN: as drawn */
+    double weight;  /* of a spar, half of it at each end [N] */
+    gtl_rating rating;
+} gtl_line;
+
+/* The stretch of a line between two stops next to each other. Part i of a line runs from stop i to stop i + 1. */
+typedef struct gtl_part {
+    int line;
+    int piece;
+    int from; /* stop index */
+    int to;   /* stop index */
+} gtl_part;
+
+/* What rules a piece of line. */
+typedef enum gtl_piece_rule {
+    GTL_TIED,   /* both ends tied: keeps its length */
+    GTL_PULLED, /* a hand with a known pull at one end */
+    GTL_DRIVEN, /* the hand whose pull is worked out */
+    GTL_STRUT   /* a spar: keeps its length, may be pushed */
+} gtl_piece_rule;
+
+/* A line between two tied stops, with the running stops in between. */
+typedef struct gtl_piece {
+    int line;
+    int first_part;
+    int part_count;
+    int first_run;
+    int run_count; /* part_count - 1 */
+    gtl_piece_rule rule;
+    int hand;        /* thing index, -1 where both ends are tied */
+    bool hand_first; /* the hand is at the path's first stop */
+} gtl_piece;
+
+/* A running stop: where a line passes over a block or a fairlead. Between parts `before` and `before` + 1. */
+typedef struct gtl_run {
+    int thing;
+    int stop;
+    int piece;
+    int before; /* part index */
+} gtl_run;
+
+/* A shackle, ring, hook or strop between a thing and what it hangs on. */
+typedef struct gtl_connector {
+    char *name;
+    int line;
+    int thing; /* stands in this thing's `on ... via`, else -1 */
+    int stop;  /* stands at this stop of a path, else -1 */
+    gtl_rating rating;
+} gtl_connector;
+
+typedef struct gtl_rig {
+    char *file; /* the name for messages; owned */
+    char *title, *place, *date, *by, *note; /* "" where not stated */
+    int dim;             /* 1, 2 or 3 coordinates */
+    bool us_units;       /* print in feet and pounds */
+    bool cases[GTL_CASE_COUNT]; /* which are worked; hold always is */
+    double gravity;      /* [m/s2] */
+    bool gravity_stated;
+    double efficiency;   /* of blocks that state none, NaN: not stated [1] */
+    double design_factor; /* NaN: not stated [1] */
+    int load;            /* the load that is lifted (thing index), -1 where nobody hauls */
+    int hand;            /* the hand whose pull is worked out (thing index), -1 for none */
+    int driven;          /* its piece, -1 for none */
+
+    gtl_thing *things;         int thing_count;
+    gtl_node *nodes;           int node_count;
+    gtl_line *lines;           int line_count;
+    gtl_stop *stops;           int stop_count;
+    gtl_part *parts;           int part_count;
+    gtl_piece *pieces;         int piece_count;
+    gtl_run *runs;             int run_count;
+    gtl_connector *connectors; int connector_count;
+    int *vias;                 int via_count; /* connector indices */
+} gtl_rig;
+
+/* Diagonal of the box around all that is drawn [m]; 1 m where everything is in one place. */
+GTL_API double gtl_rig_size(const gtl_rig *rig);
+
+/* Weights of free nodes and known pulls, all added up [N]; 1 N where there are none. */
+GTL_API double gtl_rig_force(const gtl_rig *rig);
+
+/* Give back a rig and all that it owns; NULL is allowed. */
+GTL_API void gtl_rig_free(gtl_rig *rig);
+
+#endif

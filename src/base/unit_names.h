@@ -1,0 +1,15 @@
+/* unit_names.h - the units of each quantity as messages and help texts list them. */
+#ifndef BASE_UNIT_NAMES_H
+#define BASE_UNIT_NAMES_H
+
+/* tests/unit/test_units.c holds each name here against the table of factors in units.c. */
+#define GTL_MASS_UNITS         "kg g t lb"
+#define GTL_FORCE_UNITS        "N kN daN kgf lbf kip kg g t lb"
+#define GTL_LENGTH_UNITS       "m cm mm ft in"
+#define GTL_ANGLE_UNITS        "deg rad"
+#define GTL_FRACTION_UNITS     "%"
+#define GTL_ACCELERATION_UNITS "m/s2 ft/s2"
+#define GTL_NUMBER_UNITS       ""
+#define GTL_WHOLE_UNITS        ""
+
+#endif

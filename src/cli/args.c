@@ -1,0 +1,77 @@
+/* args.c - command lines, read by getopt_long. */
+#include "cli/cli.h"
+
+#include <getopt.h>
+#include <stdio.h>
+#include <string.h>
+
+static const struct option all[] = {{"as", required_argument, NULL, 'a'},
+                                    {"output", required_argument, NULL, 'o'},
+                                    {"help", no_argument, NULL, 'h'},
+                                    {"version", no_argument, NULL, 'V'}};
+
+#define OPTION_COUNT (sizeof all / sizeof *all)
+
+/* The long options among `letters`, ended as getopt_long wants it. */
+static void choose_long(const char *letters, struct option chosen[OPTION_COUNT + 1])
+{
+    size_t count = 0;
+    for (size_t i = 0; i < OPTION_COUNT; i++)
+        if (strchr(letters, all[i].val)) chosen[count++] = all[i];
+    chosen[count] = (struct option){0};
+}
+
+/* The short ones. `--as` has none. A leading `+` stops at the first operand, `:` tells a missing argument
+ * from an unknown option. */
+static void choose_short(const char *letters, bool stop_early, char chosen[16])
+{
+    snprintf(chosen, 16, "%s:%s%s%s", stop_early ? "+" : "", strchr(letters, 'o') ? "o:" : "",
+             strchr(letters, 'h') ? "h" : "", strchr(letters, 'V') ? "V" : "");
+}
+
+/* Say what is wrong with the word just looked at. */
+static bool refuse(char **arguments, int found)
+{
+    const char *word = arguments[optind - 1];
+    if (found == ':')
+        gtl_say("option `%s` needs something behind it", word);
+    else if (strncmp(word, "--", 2) == 0)
+        gtl_say("there is no option `%s` here", word);
+    else
+        gtl_say("there is no option `-%c` here", optopt);
+    return false;
+}
+
+bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
+                        gtl_arguments *read)
+{
+    struct option options[OPTION_COUNT + 1];
+    char short_options[16];
+    int found;
+    choose_long(letters, options);
+    choose_short(letters, stop_early, short_options);
+    *read = (gtl_arguments){0};
+    optind = 0; /* begin anew: a command's own line follows the program's */
+    opterr = 0;
+    while ((found = getopt_long(count, arguments, short_options, options, NULL)) != -1) {
+        switch (found) {
+        case 'a':
+            read->form = optarg;
+            break;
+        case 'o':
+            read->output = optarg;
+            break;
+        case 'h':
+            read->help = true;
+            break;
+        case 'V':
+            read->version = true;
+            break;
+        default:
+            return refuse(arguments, found);
+        }
+    }
+    read->operand_count = count - optind;
+    read->operands = arguments + optind;
+    return true;
+}

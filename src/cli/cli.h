@@ -1,0 +1,72 @@
+/* cli.h - what the commands of the program share: statuses, messages, arguments, input and output.
+ *
+ * Nothing but a finished report, list or help text goes to standard output, and only with a status that says
+ * so. All else goes to standard error. */
+#ifndef CLI_CLI_H
+#define CLI_CLI_H
+
+#include <gantline/fault.h>
+
+/* Exit statuses. */
+enum {
+    GTL_EXIT_WITHIN = 0, /* also: did what was asked, no report wanted */
+    GTL_EXIT_OVER = 1,
+    GTL_EXIT_WRONG = 2, /* input or command line wrong, no answer, or not written */
+    GTL_EXIT_UNRATED = 3
+};
+
+/* One command: its own arguments, its own name first; returns the exit status. */
+typedef int gtl_command(int count, char **arguments);
+
+gtl_command gtl_cmd_report;
+gtl_command gtl_cmd_keys;
+
+/* --- messages, to standard error --- */
+
+/* Say something as the program: `gantline: ...`. Returns GTL_EXIT_WRONG. */
+int gtl_say(const char *format, ...) GTL_PRINTF(1, 2);
+
+/* Point to the help of a command, "" for the program's own. Returns GTL_EXIT_WRONG. */
+int gtl_say_try_help(const char *command);
+
+/* Print a list of faults. Returns GTL_EXIT_WRONG. */
+int gtl_say_faults(const gtl_fault_list *faults);
+
+/* --- arguments --- */
+
+/* What a command line may hold; each command allows some of it. */
+typedef struct gtl_arguments {
+    const char *form;   /* of --as, NULL where not given */
+    const char *output; /* of --output, NULL where not given */
+    bool help;
+    bool version;
+    int operand_count;
+    char **operands;
+} gtl_arguments;
+
+/* Read a command line. `letters` are the options allowed: a (--as), o (--output), h (--help), V (--version).
+ * `stop_early`: the first operand ends the options. False, and a message, if it is wrong. */
+bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
+                        gtl_arguments *read);
+
+/* --- input --- */
+
+/* A file read whole. */
+typedef struct gtl_input {
+    const char *path; /* as given; NULL: standard input */
+    const char *name; /* for messages */
+    char *text;       /* owned; not ended by a zero */
+    size_t size;
+} gtl_input;
+
+/* Read a rig file, `-` for standard input. False, and a message, if it cannot be read. */
+bool gtl_input_read(gtl_input *input, const char *path);
+void gtl_input_end(gtl_input *input);
+
+/* --- output --- */
+
+/* Write `text` to a file, whole or not at all; NULL or `-` is standard output. `input` is never written on
+ * (NULL: there is none). False, and a message, if it could not be written. */
+bool gtl_output_write(const char *path, const char *text, const gtl_input *input);
+
+#endif

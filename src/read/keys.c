@@ -1,0 +1,167 @@
+/* keys.c - the one table of keys, in the order of kinds. docs/rig-file.md is the user's copy of it. */
+#include "read/keys.h"
+
+#include "base/unit_names.h"
+#include "rig/draft.h"
+
+#define NUMBER(kind, key, slot, quantity, range, form, meaning)                                              \
+    {                                                                                                        \
+        {kind, key, form, GTL_##quantity##_UNITS, meaning}, GTL_STORE_NUMBER, slot, GTL_##quantity, range    \
+    }
+#define WORDS(kind, key, how, slot, form, unit, meaning)                                                     \
+    {                                                                                                        \
+        {kind, key, form, unit, meaning}, how, slot, GTL_LENGTH, GTL_ANY                                     \
+    }
+
+#define REMARK(key, slot, form, meaning) WORDS(GTL_SHEET, key, GTL_STORE_REMARK, slot, form, "", meaning)
+
+#define PLACE_FORM        "one length (height), two (across, height) or three (across, along, height)"
+#define AT(kind, meaning) WORDS(kind, "at", GTL_STORE_AT, 0, PLACE_FORM, GTL_LENGTH_UNITS, meaning)
+#define AT_OR_ON(kind)                                                                                       \
+    AT(kind, "where it is drawn; unless it is fixed it is moved to where it really hangs"),                  \
+        WORDS(kind, "on", GTL_STORE_ON, 0, "a name, with connectors after `via`: beam via shackle + ring",   \
+              "", "what it sits on, rigidly, at the same place")
+#define MASS_OR_WEIGHT(kind, range, meaning)                                                                 \
+    NUMBER(kind, "mass", GTL_F_MASS, MASS, range, "a mass: 85 kg", meaning),                                 \
+        NUMBER(kind, "weight", GTL_F_WEIGHT, FORCE, range, "a force: 830 N",                                 \
+               "its weight, instead of `mass`")
+#define GUIDE(kind)                                                                                          \
+    WORDS(kind, "guide", GTL_STORE_GUIDE, 0, "vertical", "", "keeps it on a vertical track, without friction")
+#define WRAP(kind, range)                                                                                    \
+    NUMBER(kind, "wrap", GTL_F_WRAP, ANGLE, range, "an angle: 180 deg",                                      \
+           "angle of contact, instead of the one that the geometry gives")
+#define RATINGS(kind)                                                                                        \
+    NUMBER(kind, "wll", GTL_F_WLL, FORCE, GTL_ABOVE_ZERO, "a force: 3 kN",                                   \
+           "working load limit, from its tag or certificate"),                                               \
+        NUMBER(kind, "mbs", GTL_F_MBS, FORCE, GTL_ABOVE_ZERO, "a force: 18 kN",                              \
+               "minimum breaking strength; a rating only with a `design factor`, here or in [rig]"),         \
+        NUMBER(kind, "design factor", GTL_F_DESIGN_FACTOR, NUMBER, GTL_ABOVE_ONE, "a number above 1: 8",     \
+               "what its `mbs` is divided by, instead of the rig's factor")
+#define PATH(kind, form, meaning) WORDS(kind, "path", GTL_STORE_PATH, 0, form, "", meaning)
+#define LENGTH(kind)                                                                                         \
+    NUMBER(kind, "length", GTL_F_LENGTH, LENGTH, GTL_ABOVE_ZERO, "a length: 5.5 m",                          \
+           "its length between the tied ends, instead of the drawn one")
+
+static const gtl_key_row rows[] = {
+    REMARK("title", GTL_TITLE, "text", "heads the report"),
+    REMARK("place", GTL_PLACE, "text", "where the rig is"),
+    REMARK("date", GTL_DATE, "text", "when it is for"),
+    REMARK("by", GTL_BY, "text", "who wrote the file"),
+    REMARK("note", GTL_NOTE, "text", "anything else for the report"),
+    WORDS(GTL_SHEET, "units", GTL_STORE_UNITS, 0, "metric or us", "", "what the report is printed in"),
+    WORDS(GTL_SHEET, "cases", GTL_STORE_CASES, 0, "hold, raise, lower, or some of them", "",
+          "what is worked and rated; all three where left out"),
+    WORDS(GTL_SHEET, "load", GTL_STORE_LOAD, 0, "the name of a load", "",
+          "which load is lifted; needed where there are several"),
+    NUMBER(GTL_SHEET, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE, "a percentage: 92 %",
+           "of one sheave of every block that states none, at a 180 degree wrap"),
+    NUMBER(GTL_SHEET, "gravity", GTL_F_GRAVITY, ACCELERATION, GTL_ON_EARTH, "an acceleration: 9.81 m/s2",
+           "local gravity, 9.7 to 10 m/s2; 9.80665 m/s2 where left out"),
+    NUMBER(GTL_SHEET, "design factor", GTL_F_DESIGN_FACTOR, NUMBER, GTL_ABOVE_ONE, "a number above 1: 8",
+           "what every `mbs` without a factor of its own is divided by"),
+
+    AT(GTL_ANCHOR, "where it is; it does not move"),
+    RATINGS(GTL_ANCHOR),
+
+    AT_OR_ON(GTL_BLOCK),
+    NUMBER(GTL_BLOCK, "sheaves", GTL_F_SHEAVES, WHOLE, GTL_AT_LEAST_ONE, "a whole number: 2",
+           "how often it may be passed; as many as the paths use where left out"),
+    NUMBER(GTL_BLOCK, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE, "a percentage: 92 %",
+           "of one sheave, at a 180 degree wrap"),
+    WRAP(GTL_BLOCK, GTL_WITHIN_TURN),
+    MASS_OR_WEIGHT(GTL_BLOCK, GTL_NOT_NEGATIVE, "its own mass"),
+    GUIDE(GTL_BLOCK),
+    RATINGS(GTL_BLOCK),
+
+    AT_OR_ON(GTL_FAIRLEAD),
+    NUMBER(GTL_FAIRLEAD, "friction", GTL_F_FRICTION, NUMBER, GTL_NOT_NEGATIVE, "a number: 0.25",
+           "coefficient of friction between the rope and it"),
+    NUMBER(GTL_FAIRLEAD, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE, "a percentage: 60 %",
+           "at a 180 degree wrap, instead of `friction`"),
+    NUMBER(GTL_FAIRLEAD, "turns", GTL_F_TURNS, WHOLE, GTL_NOT_NEGATIVE, "a whole number: 2",
+           "whole extra turns of the rope around it"),
+    WRAP(GTL_FAIRLEAD, GTL_NOT_NEGATIVE),
+    MASS_OR_WEIGHT(GTL_FAIRLEAD, GTL_NOT_NEGATIVE, "its own mass"),
+    RATINGS(GTL_FAIRLEAD),
+
+    AT_OR_ON(GTL_JOINT),
+    MASS_OR_WEIGHT(GTL_JOINT, GTL_NOT_NEGATIVE, "its own mass"),
+    GUIDE(GTL_JOINT),
+    RATINGS(GTL_JOINT),
+
+    AT_OR_ON(GTL_LOAD),
+    MASS_OR_WEIGHT(GTL_LOAD, GTL_ABOVE_ZERO, "its mass"),
+    GUIDE(GTL_LOAD),
+
+    AT(GTL_HAND, "where it hauls from; it does not move"),
+    WORDS(GTL_HAND, "on", GTL_STORE_ON, 0, "a name, with connectors after `via`: chair via ring", "",
+          "the body that hauls itself"),
+    NUMBER(GTL_HAND, "pull", GTL_F_PULL, FORCE, GTL_NOT_NEGATIVE, "a force: 200 N",
+           "its pull where that is known; worked out where left out"),
+    NUMBER(GTL_HAND, "people", GTL_F_PEOPLE, WHOLE, GTL_AT_LEAST_ONE, "a whole number: 2",
+           "how many haul, each pulling at most `each`"),
+    NUMBER(GTL_HAND, "each", GTL_F_EACH, FORCE, GTL_ABOVE_ZERO, "a force: 250 N",
+           "the most that each of the people can pull"),
+    NUMBER(GTL_HAND, "limit", GTL_F_LIMIT, FORCE, GTL_ABOVE_ZERO, "a force: 3 kN",
+           "the most that it can pull, instead of `people` and `each`"),
+
+    PATH(GTL_ROPE, "two stops or more, in order: beam, tail, head, crew",
+         "where it is tied (first, last; anchors, joints and loads between) and what it runs over"),
+    LENGTH(GTL_ROPE),
+    RATINGS(GTL_ROPE),
+
+    PATH(GTL_SLING, "two stops: crate, hook via shackle", "from one stop to the other, tied at both"),
+    LENGTH(GTL_SLING),
+    RATINGS(GTL_SLING),
+
+    PATH(GTL_SPAR, "two stops: left, right", "from one end to the other"),
+    MASS_OR_WEIGHT(GTL_SPAR, GTL_NOT_NEGATIVE, "its own mass, half of it at each end"),
+    RATINGS(GTL_SPAR),
+    NUMBER(GTL_SPAR, "push wll", GTL_F_PUSH_WLL, FORCE, GTL_ABOVE_ZERO, "a force: 3 kN",
+           "working load limit where it is pushed"),
+
+    RATINGS(GTL_CONNECTOR),
+};
+
+#define ROW_COUNT (sizeof rows / sizeof rows[0])
+
+const gtl_key *gtl_key_at(size_t index)
+{
+    return index < ROW_COUNT ? &rows[index].key : NULL;
+}
+
+const gtl_key_row *gtl_key_find(gtl_kind kind, gtl_word key)
+{
+    for (size_t i = 0; i < ROW_COUNT; i++) {
+        if (rows[i].key.kind == kind && gtl_word_compare(key, gtl_word_of(rows[i].key.key)) == 0) {
+            return &rows[i];
+        }
+    }
+    return NULL;
+}
+
+gtl_kind gtl_kind_find(gtl_word name)
+{
+    gtl_kind kind = GTL_SHEET;
+    while (kind < GTL_KIND_COUNT && gtl_word_compare(name, gtl_word_of(gtl_kind_name(kind))) != 0) kind++;
+    return kind;
+}
+
+const char *gtl_kind_meaning(gtl_kind kind)
+{
+    static const char *const meanings[GTL_KIND_COUNT] = {
+        [GTL_SHEET] = "the sheet itself: title, units, cases, and what holds for all parts",
+        [GTL_ANCHOR] = "a point that does not move",
+        [GTL_BLOCK] = "a body with sheaves, fixed or travelling",
+        [GTL_FAIRLEAD] = "a bend without a sheave: a ring, a connector, a crotch, a post, a lowering bollard",
+        [GTL_JOINT] =
+            "a point where lines are tied: a bridle apex, a plate, a grab or hitch on a running rope",
+        [GTL_LOAD] = "a body with a weight",
+        [GTL_HAND] = "where somebody or something hauls",
+        [GTL_ROPE] = "a line through two or more stops",
+        [GTL_SLING] = "a line from one stop to another, tied at both",
+        [GTL_SPAR] = "a rigid piece between two stops that can also be pushed",
+        [GTL_CONNECTOR] = "a shackle, ring, hook or strop between a thing and what it hangs on",
+    };
+    return meanings[kind];
+}

@@ -1,0 +1,294 @@
+/* store.c - the value of one key into the draft, by the way that its row in the table names. */
+#include "read/store.h"
+
+#include "read/later.h"
+#include "read/utf8.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#define NAMES_HINT                                                                                           \
+    "write names with commas between them, and connectors after `via`, as in beam, tail via shackle + "      \
+    "ring, crew"
+
+/* One value on its way. */
+typedef struct storing {
+    gtl_draft *draft;
+    gtl_item *item;
+    const gtl_key_row *row;
+    const gtl_entry *entry;
+    gtl_fault_list *faults;
+} storing;
+
+/* What a number has to be: from `low` (or above it) to `high`, in SI, and how a message says so. The ends of
+ * an angle are let out by a rounding of its conversion. */
+static const struct {
+    double low;
+    bool above;
+    double high;
+    const char *words;
+} ranges[] = {
+    [GTL_ANY] = {-INFINITY, false, INFINITY, ""},
+    [GTL_NOT_NEGATIVE] = {0, false, INFINITY, "0 or more"},
+    [GTL_ABOVE_ZERO] = {0, true, INFINITY, "more than 0"},
+    [GTL_AT_LEAST_ONE] = {1, false, INFINITY, "1 or more"},
+    [GTL_ABOVE_ONE] = {1, true, INFINITY, "more than 1: a factor of 1 leaves nothing in hand"},
+    [GTL_SHARE] = {0, true, 1, "more than 0 and at most 100 %, such as 92 % or 0.92"},
+    [GTL_WITHIN_TURN] = {0, false, 6.2831853071795872, "0 to 360 deg"},
+    [GTL_ON_EARTH] = {9.7, false, 10, "9.7 to 10 m/s2, which is all that there is on the ground"},
+};
+
+/* Where it is kept that a key was stated. */
+static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
+{
+    switch (row->how) {
+    case GTL_STORE_NUMBER:
+        return &item->numbers[row->slot].stated;
+    case GTL_STORE_AT:
+        return &item->at.stated;
+    case GTL_STORE_ON:
+        return &item->on.stated;
+    case GTL_STORE_PATH:
+        return &item->path.stated;
+    case GTL_STORE_LOAD:
+        return &item->load.stated;
+    case GTL_STORE_GUIDE:
+        return &item->guide;
+    case GTL_STORE_CASES:
+        return &item->cases;
+    default:
+        return &item->others;
+    }
+}
+
+void gtl_store_nothing(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, int line)
+{
+    *stated_of(item, row) = (gtl_stated){true, line};
+    if (row->how == GTL_STORE_ON || row->how == GTL_STORE_PATH) draft->whole = false;
+}
+
+static void store_remark(const storing *s)
+{
+    s->draft->remarks[s->row->slot] = s->entry->value;
+}
+
+static void store_number(const storing *s)
+{
+    char why[GTL_WHY_SIZE];
+    double value = NAN;
+    const char *key = s->row->key.key;
+    bool weighed = s->row->quantity == GTL_MASS;
+    bool well =
+        gtl_parse_quantity(s->entry->value, s->row->quantity, s->draft->gravity, &value, &weighed, why);
+    if (weighed || !well) s->draft->mass_typed = true; /* what cannot be read may have been a mass */
+    if (!well) {
+        gtl_faults_add(s->faults, s->entry->line, "`%s`: %s", key, why);
+        return;
+    }
+    double low = ranges[s->row->range].low;
+    bool enough = ranges[s->row->range].above ? value > low : value >= low;
+    if (!enough || value > ranges[s->row->range].high) {
+        char excerpt[GTL_EXCERPT_SIZE];
+        gtl_faults_add(s->faults, s->entry->line, "`%s`: `%s` is out of range; it has to be %s", key,
+                       gtl_excerpt(gtl_word_of(s->entry->value), excerpt), ranges[s->row->range].words);
+        return;
+    }
+    s->item->numbers[s->row->slot].value = value;
+}
+
+/* One of the quantities of `at`; false after a fault. */
+static bool store_coordinate(const storing *s, gtl_word piece, double *value, bool alone)
+{
+    char text[GTL_LINE_LIMIT + 1];
+    char why[GTL_WHY_SIZE];
+    if (piece.length > GTL_LINE_LIMIT) piece.length = GTL_LINE_LIMIT;
+    snprintf(text, sizeof text, "%.*s", GTL_SPELL(piece));
+    if (gtl_parse_quantity(text, GTL_LENGTH, s->draft->gravity, value, NULL, why)) return true;
+    gtl_faults_add(s->faults, s->entry->line, "`at`: %s%s", why,
+                   alone ? "" : " (commas stand between lengths; decimals take a point)");
+    return false;
+}
+
+static void store_at(const storing *s)
+{
+    gtl_place_typed *at = &s->item->at;
+    gtl_word rest = gtl_word_of(s->entry->value);
+    gtl_word piece;
+    bool alone = !strchr(s->entry->value, ',');
+    int count = 0;
+    while (gtl_word_cut(&rest, ',', &piece)) {
+        if (count == 3) {
+            gtl_faults_add(s->faults, s->entry->line, "`at`: more than three lengths; write %s",
+                           s->row->key.form);
+            return;
+        }
+        if (!store_coordinate(s, piece, &at->at[count++], alone)) return;
+    }
+    at->count = count;
+}
+
+static bool no_memory(const storing *s)
+{
+    s->faults->out_of_memory = true;
+    return false;
+}
+
+static bool refuse_names(const storing *s, gtl_word piece)
+{
+    char excerpt[GTL_EXCERPT_SIZE];
+    if (piece.length == 0) {
+        gtl_faults_add(s->faults, s->entry->line, "`%s`: a name is missing; " NAMES_HINT, s->row->key.key);
+    } else {
+        gtl_faults_add(s->faults, s->entry->line, "`%s`: cannot read `%s`; " NAMES_HINT, s->row->key.key,
+                       gtl_excerpt(piece, excerpt));
+    }
+    return false;
+}
+
+/* Cut off the word that comes first; it ends at a blank. */
+static gtl_word first_word(gtl_word *rest)
+{
+    gtl_word word = {rest->start, 0};
+    while (word.length < rest->length && !gtl_is_blank(rest->start[word.length])) word.length++;
+    *rest = gtl_word_trim((gtl_word){rest->start + word.length, rest->length - word.length});
+    return word;
+}
+
+/* NAME, or NAME via NAME + NAME; false after a fault. */
+static bool store_ref(const storing *s, gtl_word piece)
+{
+    gtl_word rest = piece;
+    gtl_word name = first_word(&rest);
+    gtl_word connector;
+    if (!gtl_is_name(name)) return refuse_names(s, piece);
+    if (!gtl_draft_add_ref(s->draft, name)) return no_memory(s);
+    if (rest.length == 0) return true;
+    if (gtl_word_compare(first_word(&rest), gtl_word_of("via")) != 0) return refuse_names(s, piece);
+    while (gtl_word_cut(&rest, '+', &connector)) {
+        if (!gtl_is_name(connector)) return refuse_names(s, piece);
+        if (!gtl_draft_add_via(s->draft, connector)) return no_memory(s);
+    }
+    return true;
+}
+
+/* Names with commas between them; after a fault the list stays empty. */
+static void store_list(const storing *s, gtl_list *list)
+{
+    int first = s->draft->ref_count;
+    gtl_word rest = gtl_word_of(s->entry->value);
+    gtl_word piece;
+    bool well = true;
+    while (well && gtl_word_cut(&rest, ',', &piece)) well = store_ref(s, piece);
+    if (well) {
+        list->first = first;
+        list->count = s->draft->ref_count - first;
+    } else {
+        s->draft->whole = false;
+    }
+}
+
+/* As a list, but one name only. */
+static void store_one(const storing *s, gtl_list *list)
+{
+    store_list(s, list);
+    if (list->count <= 1) return;
+    gtl_faults_add(s->faults, s->entry->line, "`%s` takes one name, not %d", s->row->key.key, list->count);
+    list->count = 0;
+    s->draft->whole = false;
+}
+
+static void store_on(const storing *s)
+{
+    store_one(s, &s->item->on);
+}
+
+static void store_path(const storing *s)
+{
+    store_list(s, &s->item->path);
+}
+
+static void store_load(const storing *s)
+{
+    store_one(s, &s->item->load);
+    if (s->item->load.count != 1 || s->draft->refs[s->item->load.first].via_count == 0) return;
+    gtl_faults_add(s->faults, s->entry->line, "`load` takes the name of a load alone, without `via`");
+    s->item->load.count = 0;
+}
+
+/* Whether the value is that word. */
+static bool is_word(gtl_word value, const char *word)
+{
+    return gtl_word_compare(value, gtl_word_of(word)) == 0;
+}
+
+static void store_guide(const storing *s)
+{
+    gtl_word value = gtl_word_trim(gtl_word_of(s->entry->value));
+    char excerpt[GTL_EXCERPT_SIZE];
+    if (is_word(value, "vertical")) return;
+    gtl_faults_add(s->faults, s->entry->line,
+                   "`guide`: cannot read `%s`; the one guide there is is `vertical`",
+                   gtl_excerpt(value, excerpt));
+}
+
+static void store_units(const storing *s)
+{
+    gtl_word value = gtl_word_trim(gtl_word_of(s->entry->value));
+    char excerpt[GTL_EXCERPT_SIZE];
+    s->draft->us_units = is_word(value, "us");
+    if (s->draft->us_units || is_word(value, "metric")) return;
+    gtl_faults_add(s->faults, s->entry->line, "`units`: cannot read `%s`; write metric or us",
+                   gtl_excerpt(value, excerpt));
+}
+
+static void refuse_case(const storing *s, gtl_word word)
+{
+    char excerpt[GTL_EXCERPT_SIZE];
+    const char *problem = gtl_is_later_case(word) ? "is not supported yet" : "is no case";
+    if (word.length == 0) {
+        gtl_faults_add(s->faults, s->entry->line,
+                       "`cases`: a case is missing; write hold, raise, lower, or some of them");
+        return;
+    }
+    gtl_faults_add(s->faults, s->entry->line, "`cases`: `%s` %s; write hold, raise, lower, or some of them",
+                   gtl_excerpt(word, excerpt), problem);
+}
+
+static void store_cases(const storing *s)
+{
+    gtl_word rest = gtl_word_of(s->entry->value);
+    gtl_word piece;
+    while (gtl_word_cut(&rest, ',', &piece)) {
+        int found = 0;
+        while (found < GTL_CASE_COUNT && !is_word(piece, gtl_case_name((gtl_case_kind)found))) found++;
+        if (found == GTL_CASE_COUNT) {
+            refuse_case(s, piece);
+        } else if (s->draft->cases[found]) {
+            gtl_faults_add(s->faults, s->entry->line, "`cases` names %s twice; once will do",
+                           gtl_case_name((gtl_case_kind)found));
+        } else {
+            s->draft->cases[found] = true;
+        }
+    }
+}
+
+void gtl_store(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, const gtl_entry *entry,
+               gtl_fault_list *faults)
+{
+    static void (*const stores[GTL_HOW_COUNT])(const storing *) = {
+        [GTL_STORE_NUMBER] = store_number, [GTL_STORE_REMARK] = store_remark, [GTL_STORE_AT] = store_at,
+        [GTL_STORE_ON] = store_on,         [GTL_STORE_PATH] = store_path,     [GTL_STORE_LOAD] = store_load,
+        [GTL_STORE_GUIDE] = store_guide,   [GTL_STORE_UNITS] = store_units,   [GTL_STORE_CASES] = store_cases,
+    };
+    storing s = {draft, item, row, entry, faults};
+    *stated_of(item, row) = (gtl_stated){true, entry->line};
+    if (gtl_is_plain(entry->value)) {
+        stores[row->how](&s);
+        return;
+    }
+    gtl_faults_add(faults, entry->line,
+                   "`%s`: its text is not UTF-8, or holds control characters; save the file as UTF-8",
+                   row->key.key);
+    gtl_store_nothing(draft, item, row, entry->line);
+}

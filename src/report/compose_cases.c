@@ -1,0 +1,246 @@
+/* compose_cases.c - what each case comes to: effort, tensions, forces on blocks, joints, anchors and guides.
+ */
+#include "report/compose.h"
+#include "report/geometry.h"
+
+#include <math.h>
+
+/* --- effort --- */
+
+static gtl_figure pull(const gtl_composer *composer, const gtl_outcome *outcome, int hand)
+{
+    double known = composer->rig->things[hand].pull;
+    return gtl_figure_force(&composer->units, isnan(known) ? outcome->state->effort : known);
+}
+
+static gtl_figure pull_kgf(const gtl_composer *composer, const gtl_outcome *outcome, int hand)
+{
+    double known = composer->rig->things[hand].pull;
+    return gtl_figure_kgf(isnan(known) ? outcome->state->effort : known);
+}
+
+static gtl_figure velocity_ratio(const gtl_composer *composer, const gtl_outcome *outcome, int index)
+{
+    (void)composer, (void)index;
+    return gtl_figure_ratio(outcome->velocity_ratio);
+}
+
+static gtl_figure advantage(const gtl_composer *composer, const gtl_outcome *outcome, int index)
+{
+    (void)composer, (void)index;
+    return gtl_figure_ratio(outcome->estimated_advantage);
+}
+
+static gtl_figure efficiency(const gtl_composer *composer, const gtl_outcome *outcome, int index)
+{
+    (void)composer, (void)index;
+    return gtl_figure_percent(outcome->efficiency);
+}
+
+static void hand_rows(gtl_composer *composer, int hand)
+{
+    const char *name = composer->rig->things[hand].name;
+    gtl_compose_case_row(composer, pull, hand, "pull of %s [%s]", name, composer->units.force);
+    if (!composer->units.kgf) return;
+    gtl_compose_case_row(composer, pull_kgf, hand, "pull of %s [kgf]", name);
+}
+
+/* What a case has to say that no figure does. */
+static void remarks(gtl_composer *composer, const gtl_outcome *outcome)
+{
+    const char *name = gtl_case_name(outcome->kind);
+    if (!outcome->possible) {
+        gtl_document_bullet(composer->document, "%s cannot be: %s", name, outcome->reason);
+        return;
+    }
+    if (outcome->variants > 1)
+        gtl_document_bullet(
+            composer->document,
+            "%s: %d states were rated, with friction one way and the other at undecided stops%s. "
+            "Figures are of the one with equal tensions there; demands take the worst.",
+            name, outcome->variants, outcome->every_combination ? "" : ", not in every combination");
+    if (outcome->places > 1)
+        gtl_document_bullet(
+            composer->document,
+            "%s: the rig can hang in %d places near the drawing; all were rated, the nearest is "
+            "printed.",
+            name, outcome->places);
+}
+
+static void effort_table(gtl_composer *composer)
+{
+    const gtl_rig *rig = composer->rig;
+    gtl_compose_case_table(composer, "Case");
+    for (int i = 0; i < rig->thing_count; i++)
+        if (rig->things[i].kind == GTL_HAND) hand_rows(composer, i);
+    if (rig->hand < 0) return;
+    const char *length = composer->units.length;
+    gtl_compose_case_row(composer, velocity_ratio, 0, "rope to haul for 1 %s of lift [%s]", length, length);
+    gtl_compose_case_row(composer, advantage, 0, "estimated advantage (load over pull)");
+    gtl_compose_case_row(composer, efficiency, 0, "efficiency [%%]");
+}
+
+static bool has_hand(const gtl_rig *rig)
+{
+    for (int i = 0; i < rig->thing_count; i++)
+        if (rig->things[i].kind == GTL_HAND) return true;
+    return false;
+}
+
+void gtl_compose_effort(gtl_composer *composer)
+{
+    const gtl_outcome *hold = gtl_sheet_outcome(composer->sheet, GTL_HOLD);
+    gtl_document_heading(composer->document, "Effort");
+    if (has_hand(composer->rig))
+        effort_table(composer);
+    else
+        gtl_document_paragraph(composer->document, "Nobody hauls: the rig is worked as it hangs.");
+    if (composer->rig->hand >= 0 && hold && hold->possible)
+        gtl_document_paragraph(composer->document, "Ideal advantage (velocity ratio of hold): %s",
+                               gtl_figure_ratio(hold->velocity_ratio).text);
+    for (int i = 0; i < composer->sheet->outcome_count; i++) remarks(composer, &composer->sheet->outcomes[i]);
+}
+
+/* --- lines --- */
+
+static gtl_figure tension(const gtl_composer *composer, const gtl_outcome *outcome, int part)
+{
+    if (outcome->state->slack[composer->rig->parts[part].piece]) return (gtl_figure){"slack"};
+    return gtl_figure_force(&composer->units, outcome->state->tension[part]);
+}
+
+static const char *stop_name(const gtl_rig *rig, int stop)
+{
+    return rig->things[rig->stops[stop].thing].name;
+}
+
+void gtl_compose_lines(gtl_composer *composer)
+{
+    const gtl_rig *rig = composer->rig;
+    bool pushed = false;
+    gtl_document_heading(composer->document, "Tension in each part of line [%s]", composer->units.force);
+    gtl_compose_case_table(composer, "Line and part");
+    for (int i = 0; i < rig->line_count; i++) {
+        const gtl_line *line = &rig->lines[i];
+        gtl_document_row_head(composer->document, "%s %s", gtl_kind_name(line->kind), line->name);
+        for (int k = 0; k < line->stop_count - 1; k++) {
+            const gtl_part *part = &rig->parts[line->first_part + k];
+            gtl_compose_case_row(composer, tension, line->first_part + k, "  %s to %s",
+                                 stop_name(rig, part->from), stop_name(rig, part->to));
+        }
+        pushed |= line->kind == GTL_SPAR;
+    }
+    if (pushed) gtl_document_paragraph(composer->document, "A spar with a minus sign is pushed.");
+}
+
+/* --- blocks, fairleads and joints --- */
+
+static gtl_figure rope_force(const gtl_composer *composer, const gtl_outcome *outcome, int thing)
+{
+    return gtl_figure_force(&composer->units,
+                            gtl_vector_size(outcome->forces.rope[thing], composer->rig->dim));
+}
+
+static gtl_figure wrap(const gtl_composer *composer, const gtl_outcome *outcome, int run)
+{
+    return gtl_figure_degrees(gtl_wrap_angle(composer->rig, outcome->state, run));
+}
+
+/* The friction that a block or fairlead was worked with. */
+static void friction_head(gtl_composer *composer, const gtl_thing *thing)
+{
+    const char *kind = gtl_kind_name(thing->kind);
+    if (!thing->friction_stated)
+        gtl_document_row_head(composer->document, "%s %s, friction not stated: worked without", kind,
+                              thing->name);
+    else if (!isnan(thing->friction))
+        gtl_document_row_head(composer->document, "%s %s, friction %s", kind, thing->name,
+                              gtl_figure_typed(thing->friction).text);
+    else
+        gtl_document_row_head(composer->document, "%s %s, efficiency %s %% at 180 deg", kind, thing->name,
+                              gtl_figure_typed(100 * thing->efficiency).text);
+}
+
+static void wrap_rows(gtl_composer *composer, int thing)
+{
+    const gtl_rig *rig = composer->rig;
+    for (int i = 0; i < rig->run_count; i++) {
+        if (rig->runs[i].thing != thing) continue;
+        gtl_compose_case_row(composer, wrap, i, "  wrap of %s%s [deg]",
+                             rig->lines[rig->pieces[rig->runs[i].piece].line].name,
+                             isnan(rig->things[thing].wrap) ? "" : ", as stated");
+    }
+}
+
+static void block(gtl_composer *composer, const gtl_component *part)
+{
+    friction_head(composer, &composer->rig->things[part->index]);
+    int index = (int)(part - composer->sheet->components);
+    gtl_compose_case_row(composer, gtl_compose_demand, index, "  whole force on it");
+    gtl_compose_case_row(composer, rope_force, part->index, "  of that from running rope");
+    wrap_rows(composer, part->index);
+}
+
+static bool is_block(gtl_kind kind)
+{
+    return kind == GTL_BLOCK || kind == GTL_FAIRLEAD;
+}
+
+static int count_kind(const gtl_sheet *sheet, bool (*wanted)(gtl_kind))
+{
+    int count = 0;
+    for (int i = 0; i < sheet->component_count; i++) count += wanted(sheet->components[i].kind);
+    return count;
+}
+
+void gtl_compose_blocks(gtl_composer *composer)
+{
+    if (count_kind(composer->sheet, is_block) == 0) return;
+    gtl_document_heading(composer->document, "Blocks and fairleads [%s]", composer->units.force);
+    gtl_compose_case_table(composer, "Block or fairlead");
+    for (int i = 0; i < composer->sheet->component_count; i++)
+        if (is_block(composer->sheet->components[i].kind)) block(composer, &composer->sheet->components[i]);
+    gtl_document_paragraph(composer->document,
+                           "A block's rating is held against the whole force on the block, "
+                           "not against the tension of the line.");
+}
+
+static bool is_joint(gtl_kind kind)
+{
+    return kind == GTL_JOINT;
+}
+
+void gtl_compose_joints(gtl_composer *composer)
+{
+    if (count_kind(composer->sheet, is_joint) == 0) return;
+    gtl_document_heading(composer->document, "Joints: the greatest force across each [%s]",
+                         composer->units.force);
+    gtl_compose_case_table(composer, "Joint");
+    for (int i = 0; i < composer->sheet->component_count; i++)
+        if (is_joint(composer->sheet->components[i].kind))
+            gtl_compose_case_row(composer, gtl_compose_demand, i, "%s", composer->sheet->components[i].name);
+}
+
+/* --- guides --- */
+
+static gtl_figure track(const gtl_composer *composer, const gtl_outcome *outcome, int node)
+{
+    return gtl_figure_force(&composer->units,
+                            gtl_vector_size(outcome->forces.track[node], composer->rig->dim));
+}
+
+void gtl_compose_guides(gtl_composer *composer)
+{
+    const gtl_rig *rig = composer->rig;
+    bool any = false;
+    for (int i = 0; i < rig->node_count; i++) {
+        if (!rig->nodes[i].guided) continue;
+        if (!any) {
+            gtl_document_heading(composer->document, "Guides: what the track must resist [%s]",
+                                 composer->units.force);
+            gtl_compose_case_table(composer, "Guided body");
+        }
+        any = true;
+        gtl_compose_case_row(composer, track, i, "%s", rig->things[rig->nodes[i].root].name);
+    }
+}

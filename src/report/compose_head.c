@@ -1,0 +1,113 @@
+/* compose_head.c - what a reader must see first: verdict, what governs, effort, cautions.
+ *
+ * All of it fits the first 24 lines, whatever the user typed: what can be long is shortened here and stands
+ * whole further down. */
+#include "base/text.h"
+#include "report/compose.h"
+#include "report/names.h"
+#include "report/words.h"
+
+#include <stdlib.h>
+
+#define TITLE_LINES  2
+#define ORIGIN_LINES 1
+/* Of a list of parts in the head. */
+#define NAMES_IN_HEAD 2
+
+static const char *const verdicts[] = {
+    [GTL_WITHIN] = "WITHIN the ratings typed in",
+    [GTL_OVER] = "OVER: do not load this rig as it is",
+    [GTL_UNRATED] = "UNRATED: too little is stated to say more",
+};
+
+/* Place, date and author, as far as stated. */
+static void origin(gtl_composer *composer)
+{
+    const gtl_rig *rig = composer->rig;
+    const char *stated[] = {rig->place, rig->date, rig->by};
+    gtl_text text = {0};
+    for (size_t i = 0; i < sizeof stated / sizeof *stated; i++)
+        if (stated[i][0]) gtl_compose_join(&text, ", ", stated[i]);
+    bool any = text.length > 0;
+    char *line = gtl_text_take(&text);
+    if (any || !line) gtl_document_short(composer->document, ORIGIN_LINES, line);
+    free(line);
+}
+
+/* A sink for words.h. */
+static void add_reason(void *text, const char *sentence)
+{
+    gtl_compose_join(text, "; ", sentence);
+}
+
+static void verdict(gtl_composer *composer)
+{
+    gtl_text scope = {0};
+    gtl_names cases = {.text = &scope, .most = GTL_ALL_NAMES};
+    gtl_text_add(&scope, "%s (cases: ", verdicts[composer->sheet->verdict]);
+    for (int i = 0; i < composer->sheet->outcome_count; i++)
+        gtl_names_add(&cases, gtl_case_name(composer->sheet->outcomes[i].kind));
+    gtl_text_add(&scope, ")");
+    gtl_document_put(composer->document, GTL_PAIR, "Verdict", &scope);
+    gtl_text reasons = {0};
+    gtl_words_why(composer->sheet, NAMES_IN_HEAD, add_reason, &reasons);
+    if (reasons.length > 0 || reasons.failed)
+        gtl_document_put(composer->document, GTL_PAIR, "Because", &reasons);
+}
+
+static void governs(gtl_composer *composer)
+{
+    const gtl_component *worst = gtl_compose_worst(composer->sheet);
+    if (!worst) {
+        gtl_document_pair(composer->document, "Governs", "no part has a rating that could be checked");
+        return;
+    }
+    gtl_document_pair(composer->document, "Governs", "%s %s, at %s %% of its rating, by %s%s",
+                      gtl_kind_name(worst->kind), worst->name,
+                      gtl_figure_utilisation(worst->utilisation).text, gtl_case_name(worst->governing),
+                      worst->push ? ", in push" : "");
+}
+
+/* The pull of the hand in one outcome, with what belongs to it. */
+static void pull(gtl_composer *composer, const char *label, const gtl_outcome *outcome, const char *remark)
+{
+    const gtl_thing *hand = &composer->rig->things[composer->rig->hand];
+    double force = outcome->state->effort;
+    gtl_text text = {0};
+    gtl_text_add(&text, "%s", gtl_figure_force_unit(&composer->units, force).text);
+    if (composer->units.kgf) gtl_text_add(&text, " (%s kgf)", gtl_figure_kgf(force).text);
+    gtl_text_add(&text, " by %s", hand->name);
+    if (hand->people > 1)
+        gtl_text_add(&text, ", %s for each of %d people",
+                     gtl_figure_force_unit(&composer->units, force / hand->people).text, hand->people);
+    gtl_text_add(&text, "%s", remark);
+    gtl_document_put(composer->document, GTL_PAIR, label, &text);
+}
+
+static void effort(gtl_composer *composer)
+{
+    const gtl_outcome *raise = gtl_sheet_outcome(composer->sheet, GTL_RAISE);
+    const gtl_outcome *hold = gtl_sheet_outcome(composer->sheet, GTL_HOLD);
+    if (composer->rig->hand < 0)
+        gtl_document_pair(composer->document, "Effort", "nobody hauls: the rig is worked as it hangs");
+    else if (raise && raise->possible)
+        pull(composer, "To raise", raise,
+             composer->sheet->why & GTL_WHY_FRICTION ? "; more in truth, friction is not stated" : "");
+    else if (raise)
+        gtl_document_pair(composer->document, "To raise", "cannot be; see Effort below");
+    else if (hold && hold->possible)
+        pull(composer, "To hold", hold, ", without friction; raise is not worked");
+    else
+        gtl_document_pair(composer->document, "Effort", "none worked out; see Effort below");
+}
+
+void gtl_compose_head(gtl_composer *composer)
+{
+    const char *title = composer->rig->title;
+    gtl_document_title(composer->document, TITLE_LINES, title[0] ? title : composer->rig->file);
+    origin(composer);
+    verdict(composer);
+    governs(composer);
+    effort(composer);
+    gtl_compose_put_cautions(composer, GTL_PAIR, "Cautions");
+}

@@ -1,0 +1,179 @@
+/* document.c - a report before it has a form. */
+#include "report/document.h"
+#include "base/grow.h"
+#include "report/escape.h"
+#include <stdlib.h>
+#include <string.h>
+
+/* An element at the document's end, NULL without memory. */
+static gtl_element *append(gtl_document *document, gtl_element_kind kind)
+{
+    if (document->failed) return NULL;
+    gtl_element *elements =
+        gtl_grow(document->elements, document->count, &document->capacity, sizeof *elements);
+    if (!elements) {
+        document->failed = true;
+        return NULL;
+    }
+    document->elements = elements;
+    gtl_element *element = &elements[document->count++];
+    *element = (gtl_element){.kind = kind};
+    return element;
+}
+
+static char *cleaned(gtl_document *document, const char *text)
+{
+    char *clean = text ? gtl_escape_for_people(text) : NULL;
+    if (!clean) document->failed = true;
+    return clean;
+}
+
+static char *formatted(gtl_document *document, const char *format, va_list arguments)
+{
+    gtl_text text = {0};
+    gtl_text_add_list(&text, format, arguments);
+    char *raw = gtl_text_take(&text);
+    char *clean = cleaned(document, raw);
+    free(raw);
+    return clean;
+}
+
+/* An element whose text is formatted. */
+static void append_formatted(gtl_document *document, gtl_element_kind kind, const char *label,
+                             const char *format, va_list arguments)
+{
+    gtl_element *element = append(document, kind);
+    if (!element) return;
+    if (label) element->label = cleaned(document, label);
+    element->text = formatted(document, format, arguments);
+}
+
+static void append_short(gtl_document *document, gtl_element_kind kind, int most_lines, const char *text)
+{
+    gtl_element *element = append(document, kind);
+    if (!element) return;
+    element->most_lines = most_lines;
+    element->text = cleaned(document, text);
+}
+
+void gtl_document_title(gtl_document *document, int most_lines, const char *text)
+{
+    append_short(document, GTL_TITLE, most_lines, text);
+}
+
+void gtl_document_short(gtl_document *document, int most_lines, const char *text)
+{
+    append_short(document, GTL_PARAGRAPH, most_lines, text);
+}
+
+void gtl_document_heading(gtl_document *document, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    append_formatted(document, GTL_HEADING, NULL, format, arguments);
+    va_end(arguments);
+}
+
+void gtl_document_paragraph(gtl_document *document, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    append_formatted(document, GTL_PARAGRAPH, NULL, format, arguments);
+    va_end(arguments);
+}
+
+void gtl_document_pair(gtl_document *document, const char *label, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    append_formatted(document, GTL_PAIR, label, format, arguments);
+    va_end(arguments);
+}
+
+void gtl_document_bullet(gtl_document *document, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    append_formatted(document, GTL_BULLET, NULL, format, arguments);
+    va_end(arguments);
+}
+
+void gtl_document_put(gtl_document *document, gtl_element_kind kind, const char *label, gtl_text *text)
+{
+    char *whole = gtl_text_take(text);
+    gtl_element *element = append(document, kind);
+    if (element) {
+        if (label) element->label = cleaned(document, label);
+        element->text = cleaned(document, whole);
+    }
+    free(whole);
+}
+
+void gtl_document_table(gtl_document *document, const gtl_column *columns, int column_count)
+{
+    gtl_element *element = append(document, GTL_TABLE);
+    if (!element) return;
+    element->table = calloc(1, sizeof *element->table);
+    if (!element->table) {
+        document->failed = true;
+        return;
+    }
+    memcpy(element->table->columns, columns, (size_t)column_count * sizeof *columns);
+    element->table->column_count = column_count;
+}
+
+/* Put a cell, which the table owns from now on. */
+static void put_cell(gtl_document *document, char *cell)
+{
+    gtl_table *table = document->failed ? NULL : document->elements[document->count - 1].table;
+    char **cells =
+        table ? gtl_grow(table->cells, table->cell_count, &table->cell_capacity, sizeof *cells) : NULL;
+    if (!cells) {
+        document->failed = true;
+        free(cell);
+        return;
+    }
+    table->cells = cells;
+    table->cells[table->cell_count++] = cell;
+}
+
+void gtl_document_cell(gtl_document *document, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    put_cell(document, formatted(document, format, arguments));
+    va_end(arguments);
+}
+
+void gtl_document_put_cell(gtl_document *document, gtl_text *text)
+{
+    char *whole = gtl_text_take(text);
+    put_cell(document, cleaned(document, whole));
+    free(whole);
+}
+
+void gtl_document_row_head(gtl_document *document, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    put_cell(document, formatted(document, format, arguments));
+    va_end(arguments);
+    if (document->failed) return;
+    int rest = document->elements[document->count - 1].table->column_count - 1;
+    for (int i = 0; i < rest; i++) put_cell(document, NULL);
+}
+
+void gtl_document_end(gtl_document *document)
+{
+    for (size_t i = 0; i < document->count; i++) {
+        gtl_element *element = &document->elements[i];
+        free(element->label);
+        free(element->text);
+        if (!element->table) continue;
+        for (size_t k = 0; k < element->table->cell_count; k++) free(element->table->cells[k]);
+        free(element->table->cells);
+        free(element->table);
+    }
+    free(document->elements);
+    *document = (gtl_document){0};
+}

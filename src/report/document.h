@@ -1,0 +1,77 @@
+/* document.h - a report before it has a form: headings, paragraphs, pairs, bullets and tables, in order.
+ *
+ * All text in a document has come through gtl_escape_for_people: a writer has nothing to fear from it but its
+ * own markup. Once memory fails the document stays failed, so that composers look once, at the end. */
+#ifndef REPORT_DOCUMENT_H
+#define REPORT_DOCUMENT_H
+
+#include "base/text.h"
+
+typedef enum gtl_element_kind {
+    GTL_TITLE,     /* of the whole; shortened by the writer to `most_lines` */
+    GTL_HEADING,   /* of a section */
+    GTL_PARAGRAPH, /* likewise shortened if `most_lines` is not 0 */
+    GTL_PAIR,      /* a label and what belongs to it */
+    GTL_BULLET,
+    GTL_TABLE
+} gtl_element_kind;
+
+typedef struct gtl_column {
+    const char *head;
+    bool number; /* lined up by the decimal point */
+} gtl_column;
+
+/* The most columns that a table has. */
+#define GTL_COLUMN_LIMIT 8
+
+/* The first column holds words of any length, the others short words or figures. */
+typedef struct gtl_table {
+    gtl_column columns[GTL_COLUMN_LIMIT]; /* the heads are owned by their composer's constants */
+    int column_count;
+    char **cells; /* row by row; NULL after the first cell of a row that heads the rows below it */
+    size_t cell_count;
+    size_t cell_capacity;
+} gtl_table;
+
+typedef struct gtl_element {
+    gtl_element_kind kind;
+    int most_lines; /* 0: as many as it takes */
+    char *label;    /* of a pair, else NULL */
+    char *text;     /* NULL of a table */
+    gtl_table *table;
+} gtl_element;
+
+typedef struct gtl_document {
+    gtl_element *elements;
+    size_t count;
+    size_t capacity;
+    bool failed;
+} gtl_document;
+
+/* Append an element, printf's format. */
+void gtl_document_title(gtl_document *document, int most_lines, const char *text);
+void gtl_document_heading(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+void gtl_document_paragraph(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+void gtl_document_pair(gtl_document *document, const char *label, const char *format, ...) GTL_PRINTF(3, 4);
+void gtl_document_bullet(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+
+/* Append an element of a text made piece by piece; `label` only of a pair. `text` is empty afterwards. */
+void gtl_document_put(gtl_document *document, gtl_element_kind kind, const char *label, gtl_text *text);
+
+/* A paragraph that may be shortened. */
+void gtl_document_short(gtl_document *document, int most_lines, const char *text);
+
+/* Append a table, then its cells, row by row. */
+void gtl_document_table(gtl_document *document, const gtl_column *columns, int column_count);
+void gtl_document_cell(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+
+/* Append a cell made piece by piece; `text` is empty afterwards. */
+void gtl_document_put_cell(gtl_document *document, gtl_text *text);
+
+/* A row of one cell that heads the rows below it. */
+void gtl_document_row_head(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+
+/* Give back all that a document holds. */
+void gtl_document_end(gtl_document *document);
+
+#endif

@@ -1,0 +1,54 @@
+/* geometry.c - angles and distances that a report shows of a finished state. */
+#include "report/geometry.h"
+
+#include <math.h>
+
+#define WHOLE_TURN 6.283185307179586 /* [rad] */
+
+double gtl_vector_size(const double *vector, int dim)
+{
+    double size = 0;
+    for (int i = 0; i < dim; i++) size = hypot(size, vector[i]);
+    return size;
+}
+
+double gtl_from_vertical(const double *pull, int dim)
+{
+    double across = gtl_vector_size(pull, dim - 1), down = -pull[dim - 1];
+    if (across == 0 && down == 0) return NAN;
+    return atan2(across, down);
+}
+
+/* Unit vector from one stop of a line towards another. */
+static void direction(const gtl_rig *rig, const gtl_state *state, int from, int to, double unit[3])
+{
+    const double *start = state->at + 3 * rig->things[rig->stops[from].thing].node;
+    const double *end = state->at + 3 * rig->things[rig->stops[to].thing].node;
+    for (int i = 0; i < rig->dim; i++) unit[i] = end[i] - start[i];
+    double size = gtl_vector_size(unit, rig->dim);
+    for (int i = 0; i < rig->dim; i++) unit[i] /= size;
+}
+
+double gtl_wrap_angle(const gtl_rig *rig, const gtl_state *state, int run)
+{
+    const gtl_run *at = &rig->runs[run];
+    const gtl_thing *thing = &rig->things[at->thing];
+    double turns = WHOLE_TURN * thing->turns;
+    if (!isnan(thing->wrap)) return thing->wrap + turns;
+    double back[3], onward[3], sum[3], difference[3];
+    direction(rig, state, at->stop, rig->parts[at->before].from, back);
+    direction(rig, state, at->stop, rig->parts[at->before + 1].to, onward);
+    for (int i = 0; i < rig->dim; i++) {
+        sum[i] = back[i] + onward[i];
+        difference[i] = back[i] - onward[i];
+    }
+    /* The half angle from its sine and cosine: an arc cosine would lose small angles. */
+    return 2 * atan2(gtl_vector_size(sum, rig->dim), gtl_vector_size(difference, rig->dim)) + turns;
+}
+
+double gtl_moved(const gtl_rig *rig, const gtl_state *state, int node)
+{
+    double way[3];
+    for (int i = 0; i < rig->dim; i++) way[i] = state->at[3 * node + i] - rig->nodes[node].at[i];
+    return gtl_vector_size(way, rig->dim);
+}

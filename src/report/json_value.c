@@ -1,0 +1,31 @@
+/* json_value.c - single JSON values. */
+#include "report/json_value.h"
+#include "report/escape.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+json_t *gtl_json_number(double number)
+{
+    /* Adding zero takes the sign off a zero: nobody should read "-0.0". */
+    return isfinite(number) ? json_real(number + 0.0) : json_null();
+}
+
+json_t *gtl_json_text(const char *text)
+{
+    char *valid = text ? gtl_escape_for_programs(text) : NULL;
+    json_t *value = valid ? json_string(valid) : NULL;
+    free(valid);
+    return value;
+}
+
+json_t *gtl_json_vector(const double *vector, int dim)
+{
+    json_t *array = json_array();
+    for (int i = 0; array && i < dim; i++) {
+        if (json_array_append_new(array, gtl_json_number(vector[i])) == 0) continue;
+        json_decref(array);
+        return NULL;
+    }
+    return array;
+}

@@ -1,0 +1,17 @@
+/* json_value.h - single JSON values. Each returns a new reference, NULL without memory; json_pack and the
+ * functions named `*_new` take such a NULL for their own failure. */
+#ifndef REPORT_JSON_VALUE_H
+#define REPORT_JSON_VALUE_H
+
+#include <jansson.h>
+
+/* A number, or null where there is none. */
+json_t *gtl_json_number(double number);
+
+/* The user's text; bytes that are no UTF-8 are replaced. */
+json_t *gtl_json_text(const char *text);
+
+/* A vector of `dim` numbers. */
+json_t *gtl_json_vector(const double *vector, int dim);
+
+#endif

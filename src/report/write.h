@@ -1,0 +1,17 @@
+/* write.h - the writers of the report's forms. */
+#ifndef REPORT_WRITE_H
+#define REPORT_WRITE_H
+
+#include "report/document.h"
+#include <gantline/rate.h>
+
+/* The width that no line of text is wider than, in columns. */
+#define GTL_TEXT_WIDTH 80
+
+/* A document as plain text. The caller frees it; NULL without memory. */
+char *gtl_write_text(const gtl_document *document);
+
+/* A sheet as JSON, "gantline-report-1". The caller frees it; NULL without memory. */
+char *gtl_write_json(const gtl_sheet *sheet);
+
+#endif

@@ -1,0 +1,211 @@
+/* build.c - a draft to a rig: everything gets its place in the rig's arrays, then names become indices. */
+#include "rig/build.h"
+
+#include "base/text.h"
+#include "rig/building.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+void *gtl_room(gtl_building *b, int count, size_t size)
+{
+    void *room = calloc(count > 0 ? (size_t)count : 1, size);
+    if (!room) b->faults->out_of_memory = true;
+    return room;
+}
+
+const gtl_item *gtl_thing_item(const gtl_building *b, int thing)
+{
+    return &b->draft->items[b->thing_item[thing]];
+}
+
+const gtl_item *gtl_line_item(const gtl_building *b, int line)
+{
+    return &b->draft->items[b->line_item[line]];
+}
+
+static char *keep_text(gtl_building *b, const char *text)
+{
+    char *copy = gtl_text_copy(text, strlen(text));
+    if (!copy) b->faults->out_of_memory = true;
+    return copy;
+}
+
+static bool is_stated(const gtl_item *item, gtl_field field)
+{
+    return item->numbers[field].stated.yes;
+}
+
+static double value(const gtl_item *item, gtl_field field)
+{
+    return item->numbers[field].value;
+}
+
+static gtl_rating rating_of(const gtl_building *b, const gtl_item *item)
+{
+    gtl_rating rating = {value(item, GTL_F_WLL), value(item, GTL_F_PUSH_WLL), value(item, GTL_F_MBS),
+                         value(item, GTL_F_DESIGN_FACTOR)};
+    if (!is_stated(item, GTL_F_DESIGN_FACTOR)) rating.design_factor = b->rig->design_factor;
+    return rating;
+}
+
+static double weight_of(const gtl_building *b, const gtl_item *item)
+{
+    if (is_stated(item, GTL_F_MASS)) return value(item, GTL_F_MASS) * b->rig->gravity;
+    return is_stated(item, GTL_F_WEIGHT) ? value(item, GTL_F_WEIGHT) : 0;
+}
+
+/* A whole number that is 0 where it is not stated, or not readable. */
+static int whole(const gtl_item *item, gtl_field field)
+{
+    double number = value(item, field);
+    return number > 0 ? (int)number : 0;
+}
+
+static void fill_bend(const gtl_building *b, gtl_thing *thing, const gtl_item *item)
+{
+    thing->sheaves = whole(item, GTL_F_SHEAVES);
+    thing->efficiency = value(item, GTL_F_EFFICIENCY);
+    if (item->kind == GTL_BLOCK && !is_stated(item, GTL_F_EFFICIENCY)) thing->efficiency = b->rig->efficiency;
+    thing->friction = value(item, GTL_F_FRICTION);
+    thing->friction_stated = !isnan(thing->efficiency) || !isnan(thing->friction);
+    thing->wrap = value(item, GTL_F_WRAP);
+    thing->turns = whole(item, GTL_F_TURNS);
+}
+
+static void fill_hand(gtl_thing *thing, const gtl_item *item)
+{
+    thing->pull = value(item, GTL_F_PULL);
+    thing->people = whole(item, GTL_F_PEOPLE);
+    thing->limit = thing->people > 0 ? thing->people * value(item, GTL_F_EACH) : value(item, GTL_F_LIMIT);
+}
+
+static void add_thing(gtl_building *b, const gtl_item *item, int at)
+{
+    gtl_thing *thing = &b->rig->things[b->rig->thing_count++];
+    b->thing_item[b->index[at]] = at;
+    *thing = (gtl_thing){.kind = item->kind, .line = item->line, .on = -1, .node = -1, .via = {0, 0}};
+    thing->name = keep_text(b, item->name);
+    for (int i = 0; i < 3; i++) thing->at[i] = i < item->at.count ? item->at.at[i] : item->at.count ? 0 : NAN;
+    thing->guided = item->guide.yes;
+    thing->weight = weight_of(b, item);
+    thing->weight_stated = is_stated(item, GTL_F_MASS) || is_stated(item, GTL_F_WEIGHT);
+    thing->rating = rating_of(b, item);
+    fill_bend(b, thing, item);
+    fill_hand(thing, item);
+}
+
+static void add_line(gtl_building *b, const gtl_item *item, int at)
+{
+    gtl_line *line = &b->rig->lines[b->rig->line_count++];
+    b->line_item[b->index[at]] = at;
+    *line = (gtl_line){.kind = item->kind, .line = item->line};
+    line->name = keep_text(b, item->name);
+    line->length = value(item, GTL_F_LENGTH);
+    line->weight = weight_of(b, item);
+    line->rating = rating_of(b, item);
+}
+
+static void add_connector(gtl_building *b, const gtl_item *item)
+{
+    gtl_connector *connector = &b->rig->connectors[b->rig->connector_count++];
+    *connector = (gtl_connector){.line = item->line, .thing = -1, .stop = -1};
+    connector->name = keep_text(b, item->name);
+    connector->rating = rating_of(b, item);
+}
+
+/* Where each item goes: things, lines and connectors are numbered in the order of the file. */
+static void number_items(gtl_building *b, int *things, int *lines, int *connectors)
+{
+    for (int i = 0; i < b->draft->item_count; i++) {
+        const gtl_item *item = &b->draft->items[i];
+        int *next = gtl_is_of(item->kind, GTL_THING_KINDS)  ? things
+                    : gtl_is_of(item->kind, GTL_LINE_KINDS) ? lines
+                                                            : connectors;
+        b->index[i] = item->lost ? -1 : (*next)++;
+    }
+}
+
+/* All arrays whose size is known from the draft; false without memory. */
+static bool make_room(gtl_building *b)
+{
+    gtl_rig *rig = b->rig;
+    int things = 0, lines = 0, connectors = 0;
+    b->index = gtl_room(b, b->draft->item_count, sizeof *b->index);
+    if (!b->index) return false;
+    number_items(b, &things, &lines, &connectors);
+    b->thing_item = gtl_room(b, things, sizeof *b->thing_item);
+    b->line_item = gtl_room(b, lines, sizeof *b->line_item);
+    b->used = gtl_room(b, connectors, sizeof *b->used);
+    rig->things = gtl_room(b, things, sizeof *rig->things);
+    rig->nodes = gtl_room(b, things, sizeof *rig->nodes);
+    rig->lines = gtl_room(b, lines, sizeof *rig->lines);
+    rig->connectors = gtl_room(b, connectors, sizeof *rig->connectors);
+    rig->stops = gtl_room(b, b->draft->ref_count, sizeof *rig->stops);
+    rig->vias = gtl_room(b, b->draft->via_count, sizeof *rig->vias);
+    if (b->faults->out_of_memory) return false;
+    for (int i = 0; i < connectors; i++) b->used[i] = -1;
+    return true;
+}
+
+static void fill_sheet(gtl_building *b)
+{
+    gtl_rig *rig = b->rig;
+    const gtl_draft *draft = b->draft;
+    rig->file = keep_text(b, b->faults->file ? b->faults->file : "");
+    rig->title = keep_text(b, draft->remarks[GTL_TITLE]);
+    rig->place = keep_text(b, draft->remarks[GTL_PLACE]);
+    rig->date = keep_text(b, draft->remarks[GTL_DATE]);
+    rig->by = keep_text(b, draft->remarks[GTL_BY]);
+    rig->note = keep_text(b, draft->remarks[GTL_NOTE]);
+    rig->us_units = draft->us_units;
+    rig->gravity = draft->gravity;
+    rig->gravity_stated = is_stated(&draft->sheet, GTL_F_GRAVITY);
+    rig->efficiency = value(&draft->sheet, GTL_F_EFFICIENCY);
+    rig->design_factor = value(&draft->sheet, GTL_F_DESIGN_FACTOR);
+    rig->load = rig->hand = rig->driven = -1;
+}
+
+static void add_items(gtl_building *b)
+{
+    for (int i = 0; i < b->draft->item_count; i++) {
+        const gtl_item *item = &b->draft->items[i];
+        if (item->lost) continue;
+        if (gtl_is_of(item->kind, GTL_THING_KINDS)) {
+            add_thing(b, item, i);
+        } else if (gtl_is_of(item->kind, GTL_LINE_KINDS)) {
+            add_line(b, item, i);
+        } else {
+            add_connector(b, item);
+        }
+    }
+}
+
+static void build(gtl_building *b)
+{
+    fill_sheet(b);
+    if (!make_room(b)) return;
+    add_items(b);
+    gtl_check_items(b);
+    gtl_resolve(b);
+    gtl_build_nodes(b);
+    gtl_check_lines(b);
+    if (b->faults->out_of_memory || !b->draft->whole) return;
+    gtl_cut_lines(b);
+    if (!b->faults->out_of_memory) gtl_check_rig(b);
+}
+
+gtl_rig *gtl_build(gtl_draft *draft, gtl_fault_list *faults)
+{
+    gtl_building b = {.draft = draft, .faults = faults, .load = -1};
+    b.rig = gtl_room(&b, 1, sizeof *b.rig);
+    if (b.rig) build(&b);
+    free(b.index);
+    free(b.thing_item);
+    free(b.line_item);
+    free(b.used);
+    if (faults->count == 0 && !faults->out_of_memory) return b.rig;
+    gtl_rig_free(b.rig);
+    return NULL;
+}

@@ -1,0 +1,135 @@
+/* draft.h - a rig as it was typed: every section with its values in SI and their lines, names still words.
+ * The words point into the entries that were read; the draft must not outlive them. */
+#ifndef RIG_DRAFT_H
+#define RIG_DRAFT_H
+
+#include "base/word.h"
+
+#include <gantline/rig.h>
+
+/* The numbers that a section may state. */
+typedef enum gtl_field {
+    GTL_F_MASS,
+    GTL_F_WEIGHT,
+    GTL_F_EFFICIENCY,
+    GTL_F_FRICTION,
+    GTL_F_WRAP,
+    GTL_F_TURNS,
+    GTL_F_SHEAVES,
+    GTL_F_PULL,
+    GTL_F_LIMIT,
+    GTL_F_PEOPLE,
+    GTL_F_EACH,
+    GTL_F_LENGTH,
+    GTL_F_WLL,
+    GTL_F_PUSH_WLL,
+    GTL_F_MBS,
+    GTL_F_DESIGN_FACTOR,
+    GTL_F_GRAVITY,
+    GTL_FIELD_COUNT
+} gtl_field;
+
+/* The free texts of [rig]. */
+typedef enum gtl_remark { GTL_TITLE, GTL_PLACE, GTL_DATE, GTL_BY, GTL_NOTE, GTL_REMARK_COUNT } gtl_remark;
+
+/* That something was stated, and where. What was stated but could not be read is told already: its value is
+ * absent, and no fault may follow from that. */
+typedef struct gtl_stated {
+    bool yes;
+    int line;
+} gtl_stated;
+
+typedef struct gtl_number {
+    gtl_stated stated;
+    double value; /* SI; NaN where not stated or not readable */
+} gtl_number;
+
+/* Names in a row: draft->refs[first] ... */
+typedef struct gtl_list {
+    gtl_stated stated;
+    int first;
+    int count; /* 0 where not stated or not readable */
+} gtl_list;
+
+typedef struct gtl_place_typed {
+    gtl_stated stated;
+    int count; /* coordinates, 0 where not stated or not readable */
+    double at[3];
+} gtl_place_typed;
+
+/* A name, with the connectors of its `via`: draft->vias[first_via] ... */
+typedef struct gtl_ref {
+    gtl_word name;
+    int first_via;
+    int via_count;
+} gtl_ref;
+
+/* One section. */
+typedef struct gtl_item {
+    gtl_kind kind;
+    const char *name;
+    int line;
+    bool
+        lost; /* its kind or its name cannot be relied on: it may be referred to, and no more is said of it */
+    bool rough; /* something in it could not be read: nothing may be called missing */
+    gtl_number numbers[GTL_FIELD_COUNT];
+    gtl_place_typed at;
+    gtl_list on; /* one name */
+    gtl_list path;
+    gtl_list load; /* one name; [rig] only */
+    gtl_stated guide;
+    gtl_stated cases;   /* [rig] only */
+    gtl_stated others;  /* free texts and units: nobody asks which */
+    size_t first_entry; /* where its keys begin among the entries that were read */
+} gtl_item;
+
+typedef struct gtl_named {
+    gtl_word name;
+    int item;
+} gtl_named;
+
+typedef struct gtl_draft {
+    gtl_item sheet; /* [rig]; blank where the section is left out */
+    bool has_sheet;
+    const char *remarks[GTL_REMARK_COUNT];
+    bool us_units;
+    bool cases[GTL_CASE_COUNT];
+    double gravity;     /* as stated, else standard */
+    bool mass_typed;    /* gravity matters */
+    bool whole;         /* every section, name and path could be read: the rig can be judged as a whole */
+    bool names_missing; /* a header could not be read: no name may be called unknown */
+    int suggestions;    /* how many more unknown names are searched for something near */
+
+    gtl_item *items; /* in the order of the file, [rig] not among them */
+    int item_count;
+    size_t item_capacity;
+    gtl_ref *refs;
+    int ref_count;
+    size_t ref_capacity;
+    gtl_word *vias;
+    int via_count;
+    size_t via_capacity;
+    gtl_named *by_name; /* one an item, in order of name, then of the file */
+} gtl_draft;
+
+/* An empty draft. */
+void gtl_draft_begin(gtl_draft *draft);
+void gtl_draft_end(gtl_draft *draft);
+
+/* An item of which nothing is stated. */
+gtl_item gtl_item_blank(gtl_kind kind, const char *name, int line);
+
+/* Append; false without memory. */
+bool gtl_draft_add_item(gtl_draft *draft, const gtl_item *item);
+bool gtl_draft_add_ref(gtl_draft *draft, gtl_word name);
+/* A connector of the ref added last. */
+bool gtl_draft_add_via(gtl_draft *draft, gtl_word name);
+
+/* Put the items in order of name, once all are there; false without memory. */
+bool gtl_draft_sort_names(gtl_draft *draft);
+/* The first item of that name, -1 for none. */
+int gtl_draft_find(const gtl_draft *draft, gtl_word name);
+/* The item whose name is so near that it may be meant, -1 for none. */
+int gtl_draft_nearest(gtl_draft *draft, gtl_word name);
+
+#endif

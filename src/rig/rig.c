@@ -1,0 +1,53 @@
+/* rig.c - the rig's own words, and its end. */
+#include "rig/kind.h"
+
+#include <gantline/gantline.h>
+#include <stdlib.h>
+
+static const char *const kinds[GTL_KIND_COUNT] = {
+    [GTL_SHEET] = "a rig",         [GTL_ANCHOR] = "an anchor",      [GTL_BLOCK] = "a block",
+    [GTL_FAIRLEAD] = "a fairlead", [GTL_JOINT] = "a joint",         [GTL_LOAD] = "a load",
+    [GTL_HAND] = "a hand",         [GTL_ROPE] = "a rope",           [GTL_SLING] = "a sling",
+    [GTL_SPAR] = "a spar",         [GTL_CONNECTOR] = "a connector",
+};
+
+const char *gtl_a_kind(gtl_kind kind)
+{
+    return kinds[kind];
+}
+
+const char *gtl_kind_name(gtl_kind kind)
+{
+    return kinds[kind] + (kinds[kind][1] == 'n' ? 3 : 2);
+}
+
+const char *gtl_case_name(gtl_case_kind kind)
+{
+    static const char *const names[GTL_CASE_COUNT] = {"hold", "raise", "lower"};
+    return names[kind];
+}
+
+const char *gtl_version(void)
+{
+    return GTL_VERSION;
+}
+
+void gtl_rig_free(gtl_rig *rig)
+{
+    if (!rig) return;
+    for (int i = 0; i < rig->thing_count; i++) free(rig->things[i].name);
+    for (int i = 0; i < rig->line_count; i++) free(rig->lines[i].name);
+    for (int i = 0; i < rig->connector_count; i++) free(rig->connectors[i].name);
+    char *texts[] = {rig->file, rig->title, rig->place, rig->date, rig->by, rig->note};
+    for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++) free(texts[i]);
+    free(rig->things);
+    free(rig->nodes);
+    free(rig->lines);
+    free(rig->stops);
+    free(rig->parts);
+    free(rig->pieces);
+    free(rig->runs);
+    free(rig->connectors);
+    free(rig->vias);
+    free(rig);
+}

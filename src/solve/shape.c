@@ -1,0 +1,134 @@
+/* shape.c - where the rig hangs without friction: Newton's method from the drawing; where that is not good enough,
+ * hanging, which needs no good drawing. */
+#include "solve/work.h"
+#include <math.h>
+#include <string.h>
+
+/* Newton's shape, that only the hand contradicts, is kept if it stays this close to the drawing. */
+#define CLOSE 0.02
+/* Tension that Newton starts with: any that is not 0, or ropes in line would hold nothing sideways. */
+#define FIRST_TENSION 0.5
+
+double gtl_farthest(const gtl_work *work, int *node)
+{
+    double most = 0;
+    *node = -1;
+    for (int n = 0; n < work->rig->node_count; n++) {
+        double square = 0;
+        for (int k = 0; k < 3; k++) {
+            double off = work->x[3 * n + k] - work->drawn[3 * n + k];
+            square += off * off;
+        }
+        if (!(sqrt(square) <= most)) { /* a place that is no number counts as lost */
+            most = isnan(square) ? INFINITY : sqrt(square);
+            *node = n;
+        }
+    }
+    return most;
+}
+
+static void measure_drawing(gtl_work *work)
+{
+    memcpy(work->x, work->drawn, 3 * (size_t)work->rig->node_count * sizeof *work->x);
+    work->smooth = 0;
+    gtl_measure(work);
+    for (int p = 0; p < work->rig->piece_count; p++) {
+        double length = work->rig->lines[work->rig->pieces[p].line].length / work->size;
+        work->kept[p] = isnan(length) ? work->length[p] : length;
+    }
+}
+
+static const gtl_row first_rows[] = {
+    [GTL_TIED] = GTL_ROW_LENGTH, [GTL_PULLED] = GTL_ROW_PULL, [GTL_DRIVEN] = GTL_ROW_HEIGHT, [GTL_STRUT] = GTL_ROW_LENGTH};
+
+static void begin(gtl_work *work, const double *places)
+{
+    for (int i = 0; places && i < 3 * work->rig->node_count; i++)
+        if (work->dof[i] >= 0) work->x[i] = places[i] / work->size;
+    for (int p = 0; p < work->rig->piece_count; p++) {
+        work->row[p] = first_rows[work->rig->pieces[p].rule];
+        work->t[p] = FIRST_TENSION;
+    }
+    work->share = 0;
+}
+
+/* From the hanging state, which has stretch and blur in it, to the exact one. */
+static bool sharpen(gtl_work *work)
+{
+    for (int p = 0; p < work->rig->piece_count; p++) {
+        gtl_piece_rule rule = work->rig->pieces[p].rule;
+        bool slack = work->row[p] == GTL_ROW_SLACK && rule == GTL_TIED;
+        if (!slack) work->row[p] = first_rows[rule];
+    }
+    return gtl_settle(work);
+}
+
+static void keep_shape(gtl_work *work, gtl_state *state)
+{
+    gtl_keep(work, &work->shape);
+    state->neutral_node = work->neutral_node;
+    state->neutral = work->neutral_node >= 0;
+}
+
+/* Whether the arrived state is an answer; a sick one leaves its reason in `state`. */
+static bool acceptable(gtl_work *work, gtl_state *state)
+{
+    if (gtl_pushes(work, true)) return false;
+    if (gtl_judge(work, state) == GTL_SICK) return false;
+    return !work->spars || gtl_stable(work);
+}
+
+/* The hanging state, made exact. */
+static bool hang(gtl_work *work, gtl_state *state)
+{
+    bool hung = gtl_hang(work);
+    gtl_keep(work, &work->hung);
+    return hung && sharpen(work) && acceptable(work, state);
+}
+
+static void name_fall(gtl_work *work, gtl_state *state)
+{
+    int node;
+    gtl_farthest(work, &node);
+    const gtl_thing *body = &work->rig->things[work->rig->nodes[node < 0 ? 0 : node].root];
+    gtl_refuse(state, body->line,
+               "`%s` falls over or away from where it is drawn when it is touched: stay it, or draw it where it can stand",
+               body->name);
+}
+
+bool gtl_shape(gtl_work *work, gtl_state *state)
+{
+    int node;
+    measure_drawing(work);
+    begin(work, work->begin);
+    bool arrived = gtl_newton(work);
+    if (arrived && acceptable(work, state)) {
+        keep_shape(work, state);
+        return true;
+    }
+    bool runs_away = arrived && work->rig->driven >= 0 && !gtl_pushes(work, false) && gtl_pushes(work, true) &&
+                     gtl_judge(work, state) == GTL_GOOD;
+    bool near = arrived && gtl_farthest(work, &node) < CLOSE;
+    gtl_keep(work, &work->newton);
+
+    measure_drawing(work);
+    begin(work, work->begin);
+    bool hung = hang(work, state);
+    bool far = hung && gtl_farthest(work, &node) > GTL_FAR;
+    if (hung && !(far && (work->spars || (runs_away && near)))) {
+        keep_shape(work, state);
+        return true;
+    }
+    if (runs_away) {
+        gtl_restore(work, &work->newton);
+        state->runs_away = true;
+        work->neutral_node = -1;
+        keep_shape(work, state);
+        return true;
+    }
+    if (hung)
+        name_fall(work, state);
+    else
+        gtl_name_failure(work, state);
+    return false;
+}

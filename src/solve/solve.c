@@ -1,0 +1,223 @@
+/* solve.c - one case of one rig, step by step: shape, motion, friction, audit. */
+#include "solve/work.h"
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void fill_nan(double *values, int count)
+{
+    for (int i = 0; i < count; i++) values[i] = NAN;
+}
+
+/* No number survives from the state before. */
+static void blank(const gtl_rig *rig, gtl_state *state)
+{
+    fill_nan(state->at, 3 * rig->node_count);
+    fill_nan(state->rise, 3 * rig->node_count);
+    fill_nan(state->tension, rig->part_count);
+    fill_nan(state->piece_length, rig->piece_count);
+    fill_nan(state->kept_length, rig->piece_count);
+    fill_nan(state->payout, rig->piece_count);
+    fill_nan(state->flow, rig->run_count);
+    memset(state->slack, 0, (size_t)rig->piece_count * sizeof *state->slack);
+    memset(state->sense, 0, (size_t)rig->run_count * sizeof *state->sense);
+    memset(state->undecided, 0, (size_t)rig->run_count * sizeof *state->undecided);
+    state->effort = state->velocity_ratio = state->residual = state->pivot_ratio = NAN;
+    state->neutral = state->poorly_conditioned = state->runs_away = false;
+    state->neutral_node = -1;
+    state->linear_solves = state->blame = 0;
+    state->reason[0] = '\0';
+    state->possible = true;
+    state->status = GTL_OK;
+}
+
+gtl_state *gtl_state_new(const gtl_rig *rig)
+{
+    gtl_state *state = calloc(1, sizeof *state);
+    if (!state) return NULL;
+    size_t nodes = (size_t)rig->node_count + 1;
+    size_t parts = (size_t)rig->part_count + 1;
+    size_t pieces = (size_t)rig->piece_count + 1;
+    size_t runs = (size_t)rig->run_count + 1;
+    state->at = calloc(3 * nodes, sizeof *state->at);
+    state->rise = calloc(3 * nodes, sizeof *state->rise);
+    state->tension = calloc(parts, sizeof *state->tension);
+    state->piece_length = calloc(pieces, sizeof *state->piece_length);
+    state->kept_length = calloc(pieces, sizeof *state->kept_length);
+    state->payout = calloc(pieces, sizeof *state->payout);
+    state->slack = calloc(pieces, sizeof *state->slack);
+    state->sense = calloc(runs, sizeof *state->sense);
+    state->undecided = calloc(runs, sizeof *state->undecided);
+    state->flow = calloc(runs, sizeof *state->flow);
+    state->scratch = calloc(3 * nodes, sizeof *state->scratch);
+    state->work = gtl_work_new(rig);
+    bool made = state->at && state->rise && state->tension && state->piece_length && state->kept_length &&
+                state->payout && state->slack && state->sense && state->undecided && state->flow && state->scratch &&
+                state->work;
+    if (!made) {
+        gtl_state_free(state);
+        return NULL;
+    }
+    blank(rig, state);
+    return state;
+}
+
+void gtl_state_free(gtl_state *state)
+{
+    if (!state) return;
+    gtl_work_free(state->work);
+    void *rooms[] = {state->at,     state->rise,  state->tension, state->piece_length, state->kept_length,
+                     state->payout, state->slack, state->sense,   state->undecided,    state->flow,
+                     state->scratch};
+    for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
+    free(state);
+}
+
+static void write_nodes(const gtl_work *work, gtl_state *state)
+{
+    for (int i = 0; i < 3 * work->rig->node_count; i++) {
+        state->at[i] = work->x[i] * work->size;
+        state->rise[i] = work->rate[i];
+    }
+}
+
+static void write_piece(const gtl_work *work, int p, gtl_state *state)
+{
+    const gtl_plan *plan = &work->plans[p];
+    for (int i = 0; i < plan->count; i++)
+        state->tension[work->walk_part[plan->first + i]] = gtl_part_tension(work, p, i) * work->force;
+    bool keeps = work->row[p] == GTL_ROW_LENGTH || work->row[p] == GTL_ROW_SLACK;
+    state->piece_length[p] = work->length[p] * work->size;
+    state->kept_length[p] = keeps ? work->kept[p] * work->size : NAN;
+    state->slack[p] = work->row[p] == GTL_ROW_SLACK;
+    state->payout[p] = gtl_payout(work, p);
+}
+
+static void write_runs(gtl_work *work, gtl_state *state)
+{
+    gtl_flows(work, work->flow);
+    for (int r = 0; r < work->rig->run_count; r++) {
+        bool back = work->rig->pieces[work->rig->runs[r].piece].hand_first;
+        state->flow[r] = back ? -work->flow[r] : work->flow[r];
+        state->sense[r] = (signed char)(back ? -work->sense[r] : work->sense[r]);
+    }
+}
+
+static void write_state(gtl_work *work, gtl_state *state)
+{
+    write_nodes(work, state);
+    for (int p = 0; p < work->rig->piece_count; p++) write_piece(work, p, state);
+    write_runs(work, state);
+    state->pivot_ratio = work->pivot_ratio;
+    state->poorly_conditioned = work->pivot_ratio < GTL_POOR && !state->neutral;
+    state->linear_solves = work->solves;
+    int driven = work->rig->driven;
+    if (driven < 0) return;
+    state->effort = gtl_part_tension(work, driven, work->plans[driven].count - 1) * work->force;
+    state->velocity_ratio = -state->payout[driven];
+}
+
+/* Hauling that hardly moves the load, or moves it without end, is no hauling. */
+static bool hauls(gtl_work *work, gtl_state *state)
+{
+    const double least = 1e-6;
+    if (work->rig->driven < 0) return true;
+    double travel = fabs(gtl_payout(work, work->rig->driven));
+    if (travel >= least && travel <= 1 / least) return true;
+    const gtl_thing *load = &work->rig->things[work->rig->load];
+    gtl_refuse(state, load->line,
+               "`%s` can move while the hauling rope stands still: nothing holds it in place, or the rope that is "
+               "hauled does not lift it",
+               load->name);
+    return false;
+}
+
+/* Which stops stay undecided: all where nobody hauls, and those that found no sense. */
+static void mark_undecided(const gtl_work *work, const gtl_case *which, gtl_state *state)
+{
+    bool moving = which->kind != GTL_HOLD;
+    for (int r = 0; r < work->rig->run_count; r++) {
+        bool forced = which->forced && which->sense && which->forced[r];
+        state->undecided[r] = forced || work->rig->driven < 0 || (moving && work->sense[r] == 0);
+    }
+}
+
+static void work_case(gtl_work *work, const gtl_case *which, gtl_state *state)
+{
+    if (!gtl_shape(work, state)) return;
+    state->status = GTL_OK;
+    state->reason[0] = '\0';
+    gtl_restore(work, &work->shape);
+    memset(work->sense, 0, (size_t)work->rig->run_count * sizeof *work->sense);
+    work->share = 0;
+    gtl_motion(work);
+    if (!hauls(work, state)) return;
+    if (state->runs_away && which->kind == GTL_HOLD) {
+        state->possible = false;
+        snprintf(state->reason, sizeof state->reason,
+                 "the load runs away: other weights or pulls lift it, and the hand would have to push");
+        return;
+    }
+    bool without_hand = work->rig->driven < 0;
+    if (which->kind != GTL_HOLD || (without_hand && which->forced)) gtl_friction(work, which, state);
+}
+
+static void audit_state(const gtl_rig *rig, const gtl_case *which, gtl_state *state)
+{
+    state->residual = gtl_audit(rig, which, state);
+    if (state->residual <= GTL_AUDIT_LIMIT) return;
+    gtl_refuse(state, 0, "the audit of `%s` found the forces out of balance by %.1e of the weight: no answer is given",
+               gtl_case_name(which->kind), state->residual);
+}
+
+gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state)
+{
+    gtl_work *work = state->work;
+    blank(rig, state);
+    work->random = 1;
+    work->solves = 0;
+    work->begin = which->begin;
+    work_case(work, which, state);
+    if (state->status == GTL_OK && state->possible) {
+        write_state(work, state);
+        mark_undecided(work, which, state);
+        audit_state(rig, which, state);
+    }
+    if (state->status == GTL_OK && state->possible) return GTL_OK;
+    gtl_status status = state->status;
+    bool possible = state->possible;
+    int blame = state->blame;
+    bool runs_away = state->runs_away;
+    char reason[GTL_REASON_SIZE];
+    memcpy(reason, state->reason, sizeof reason);
+    blank(rig, state);
+    state->status = status;
+    state->possible = possible;
+    state->blame = blame;
+    state->runs_away = runs_away;
+    memcpy(state->reason, reason, sizeof reason);
+    return status;
+}
+
+double gtl_length_sensitivity(const gtl_rig *rig, gtl_state *state, int *line)
+{
+    gtl_work *work = state->work;
+    *line = -1;
+    double most = 0;
+    double worst = 0;
+    for (int p = 0; p < rig->piece_count; p++) most = fmax(most, fabs(work->t[p]));
+    for (int p = 0; p < rig->piece_count && most > 0; p++) {
+        if (rig->pieces[p].rule != GTL_TIED || work->row[p] != GTL_ROW_LENGTH) continue;
+        for (int i = 0; i < work->unknowns; i++) work->step[i] = 0;
+        work->step[work->dofs + p] = 0.01 * work->kept[p];
+        gtl_matrix_solve(&work->matrix, work->step);
+        for (int k = 0; k < rig->piece_count; k++) {
+            double share = fabs(work->step[work->dofs + k]) / most;
+            if (!(share > worst)) continue;
+            worst = share;
+            *line = rig->pieces[p].line;
+        }
+    }
+    return worst;
+}

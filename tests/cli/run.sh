@@ -1,0 +1,279 @@
+#!/bin/sh
+# run.sh COMMAND - the command line: options, files, exit statuses, and the shape of what it prints.
+set -u
+command=${1:?the command to test}
+case $command in
+/*) ;;
+*) command=$PWD/$command ;;
+esac
+cd "$(dirname "$0")" || exit 2
+here=$PWD
+python=${PYTHON:-/usr/bin/python3}
+scratch=$(mktemp -d) || exit 2
+trap 'chmod -R u+w "$scratch"; rm -rf "$scratch"' EXIT
+passed=0
+failed=0
+
+# check NAME CONDITION...: one test; the condition is a command.
+check() {
+    name=$1
+    shift
+    if "$@"; then
+        passed=$((passed + 1))
+    else
+        failed=$((failed + 1))
+        echo "not ok $name"
+        sed 's/^/  /' "$scratch/err"
+    fi
+}
+
+# run ARGUMENT...: the command, its output and status kept.
+run() {
+    "$command" "$@" >"$scratch/out" 2>"$scratch/err" </dev/null
+    status=$?
+}
+
+# What a run came to.
+ended() { [ "$status" -eq "$1" ]; }
+silent() { [ ! -s "$scratch/out" ]; }
+refused() { ended 2 && silent && [ -s "$scratch/err" ]; }
+printed() { grep -q -- "$1" "$scratch/out"; }
+said() { grep -q -- "$1" "$scratch/err"; }
+said_only_as_itself() { [ -s "$scratch/err" ] && ! grep -qv '^gantline: ' "$scratch/err"; }
+both() { "$1" "$2" && "$3" "$4"; }
+same_files() { cmp -s "$1" "$2"; }
+no_leftovers() { [ -z "$(find "$1" -name '.gantline-*')" ]; }
+
+# --- the command itself ---
+
+run --help
+check "help" both ended 0 printed "usage: gantline COMMAND"
+check "help names the statuses" printed "Exit status: 0 within"
+run --version
+check "version" both ended 0 printed '^gantline [0-9]'
+run
+check "no command" refused
+check "no command: own voice" said_only_as_itself
+run frobnicate
+check "unknown command" refused
+run --frobnicate
+check "unknown option" both refused "" said "no option .--frobnicate"
+
+run keys
+check "keys" both ended 0 printed '^\[rope NAME\]'
+cp "$scratch/out" "$scratch/keys"
+check "keys: 80 columns" [ -z "$(awk 'length > 80' "$scratch/keys")" ]
+run keys --help
+check "keys: help" both ended 0 printed "usage: gantline keys"
+run keys within.ini
+check "keys: no file" refused
+
+run report --help
+check "report: help" both ended 0 printed "usage: gantline report"
+check "report: help names status 3" printed '^  3  unrated'
+run report
+check "report: no file" refused
+run report within.ini over.ini
+check "report: two files" refused
+run report --as prose within.ini
+check "report: unknown form" both refused "" said "no form"
+run report --as
+check "report: --as without a form" both refused "" said "needs something behind it"
+run report -x within.ini
+check "report: unknown option" both refused "" said "no option .-x"
+
+# --- statuses ---
+
+run report within.ini
+check "within is 0" both ended 0 printed '^Verdict *WITHIN'
+cp "$scratch/out" "$scratch/within.txt"
+check "within says nothing else" [ ! -s "$scratch/err" ]
+run report over.ini
+check "over is 1" both ended 1 printed '^Verdict *OVER'
+run report unrated.ini
+check "unrated is 3" both ended 3 printed '^Verdict *UNRATED'
+run report no-answer.ini
+check "no answer is 2" refused
+check "no answer names the line" said '^no-answer.ini:[0-9]*: '
+run report faulty.ini
+check "faulty is 2" refused
+check "faulty: every fault with its line" both said '^faulty.ini:2: ' said '^faulty.ini:5: '
+
+# --- input ---
+
+"$command" report - <within.ini >"$scratch/out" 2>"$scratch/err"
+check "standard input" same_files "$scratch/out" "$scratch/within.txt"
+"$command" report - <faulty.ini >"$scratch/out" 2>"$scratch/err"
+status=$?
+check "standard input: its name in faults" both refused "" said '^(standard input):2: '
+run report -
+check "empty standard input" refused
+run report -- within.ini
+check "two dashes end the options" ended 0
+cp within.ini "$scratch/-o"
+(cd "$scratch" && "$command" report -- -o >out 2>err)
+status=$?
+check "a file with an option's name" ended 0
+run report "$scratch/absent.ini"
+check "absent file" both refused "" said "cannot read"
+check "absent file: own voice" said_only_as_itself
+run report "$scratch"
+check "folder" both refused "" said "cannot read"
+run report /dev/null
+check "nothing in it" refused
+run report /dev/zero
+check "endless file" refused
+escape=$(printf '\033')
+run report "$scratch/a${escape}[31mb.ini"
+check "a file's name steers no terminal" both refused "" said 'a?\[31mb'
+check "a file's name brings no escape" eval '! said "$escape"'
+
+# --- output ---
+
+run report -o "$scratch/new.txt" within.ini
+check "-o: status" both ended 0 silent ""
+check "-o: the same report" same_files "$scratch/new.txt" "$scratch/within.txt"
+run report --output="$scratch/new.json" --as=json over.ini
+check "-o: status of the verdict" both ended 1 silent ""
+run report -o - within.ini
+check "-o -" same_files "$scratch/out" "$scratch/within.txt"
+chmod 640 "$scratch/new.txt"
+run report -o "$scratch/new.txt" over.ini
+check "-o: replaced" both ended 1 eval 'grep -q OVER "$scratch/new.txt"'
+check "-o: mode kept" [ "$(stat -c %a "$scratch/new.txt")" = 640 ]
+cp "$scratch/new.txt" "$scratch/kept.txt"
+run report -o "$scratch/new.txt" faulty.ini
+check "-o: kept when the rig is faulty" refused
+check "-o: kept whole" same_files "$scratch/new.txt" "$scratch/kept.txt"
+ln -s new.txt "$scratch/link.txt"
+run report -o "$scratch/link.txt" within.ini
+check "-o: a link stays a link" [ -h "$scratch/link.txt" ]
+check "-o: a link is followed" same_files "$scratch/new.txt" "$scratch/within.txt"
+ln -s nowhere/at-all "$scratch/dangling"
+run report -o "$scratch/dangling" within.ini
+check "-o: a dangling link" refused
+cp within.ini "$scratch/rig.ini"
+run report -o "$scratch/rig.ini" "$scratch/rig.ini"
+check "-o: not on the rig itself" both refused "" said "the rig itself"
+ln "$scratch/rig.ini" "$scratch/twin.ini"
+run report -o "$scratch/twin.ini" "$scratch/rig.ini"
+check "-o: nor by another name" refused
+check "-o: the rig is whole" same_files "$scratch/rig.ini" within.ini
+run report -o "$scratch" within.ini
+check "-o: a folder" both refused "" said "cannot write"
+run report -o "$scratch/no/such/folder" within.ini
+check "-o: no such folder" both refused "" said "cannot write"
+run report -o /dev/full within.ini
+check "-o: full device" both refused "" said "No space left"
+run report -o /dev/null within.ini
+check "-o: /dev/null" ended 0
+mkfifo "$scratch/fifo"
+timeout 20 cat "$scratch/fifo" >"$scratch/through" &
+run report -o "$scratch/fifo" within.ini
+wait
+check "-o: a named pipe" same_files "$scratch/through" "$scratch/within.txt"
+check "-o: no leftovers" no_leftovers "$scratch"
+
+"$command" report within.ini >/dev/full 2>"$scratch/err"
+status=$?
+check "full standard output" both ended 2 said "standard output"
+"$command" --help >/dev/full 2>"$scratch/err"
+status=$?
+check "full standard output: help" ended 2
+"$command" report within.ini >&- 2>"$scratch/err"
+status=$?
+check "closed standard output" ended 2
+(
+    sleep 0.3
+    "$command" report within.ini 2>"$scratch/err"
+    echo $? >"$scratch/status"
+) | true
+check "reader gone" [ "$(cat "$scratch/status")" = 2 ]
+
+# As somebody who may not write there; root may write everywhere.
+as_nobody=
+if [ "$(id -u)" -eq 0 ] && command -v setpriv >/dev/null; then
+    as_nobody="setpriv --reuid=65534 --regid=65534 --clear-groups"
+    $as_nobody "$command" --version >/dev/null 2>&1 && $as_nobody test -r "$here/within.ini" || as_nobody=none
+fi
+if [ "$as_nobody" != none ]; then
+    mkdir "$scratch/shut"
+    echo old >"$scratch/shut/old.txt"
+    chmod 755 "$scratch"
+    chmod 555 "$scratch/shut"
+    $as_nobody "$command" report -o "$scratch/shut/new.txt" within.ini >"$scratch/out" 2>"$scratch/err"
+    status=$?
+    check "unwritable folder" refused
+    $as_nobody "$command" report -o "$scratch/shut/old.txt" within.ini >"$scratch/out" 2>"$scratch/err"
+    status=$?
+    check "unwritable file" refused
+    check "unwritable file is kept" [ "$(cat "$scratch/shut/old.txt")" = old ]
+fi
+
+# --- the look of a report ---
+
+for rig in "$here"/*.ini; do
+    name=$(basename "$rig" .ini)
+    case $name in no-answer | faulty) continue ;; esac
+    run report "$rig"
+    check "$name: a report" eval 'ended 0 || ended 1 || ended 3'
+    check "$name: 80 columns" [ -z "$(awk 'length > 80' "$scratch/out")" ]
+    check "$name: ASCII" eval '! LC_ALL=C grep -q "[^ -~]" "$scratch/out"'
+    check "$name: no blanks at line ends" eval '! grep -q " \$" "$scratch/out"'
+    check "$name: never safe as a verdict" eval '! grep -qiw safe "$scratch/out"'
+    check "$name: no nan, inf or -0" eval '! grep -qiwE "nan|inf|-0(\.0*)?" "$scratch/out"'
+    head -n 24 "$scratch/out" >"$scratch/head"
+    for word in Verdict 'cases:' Governs 'Cautions' 'competent person' 'somebody qualified'; do
+        check "$name: $word in the first 24 lines" grep -q "$word" "$scratch/head"
+    done
+    check "$name: effort in the first 24 lines" grep -qE '^(To raise|To hold|Effort) ' "$scratch/head"
+done
+
+# Titles that try to break the page.
+hostile() {
+    {
+        printf '[rig]\ntitle = %s\nnote = %s\ndesign factor = 8\n' "$1" "$1"
+        sed '1,/^design factor/d' within.ini
+    } >"$scratch/hostile.ini"
+    run report "$scratch/hostile.ini"
+}
+long=$(printf 'word %.0s' $(seq 190))
+hostile "$long"
+check "long title: works" ended 0
+check "long title: 80 columns" [ -z "$(awk 'length > 80' "$scratch/out")" ]
+check "long title: the head stays" eval 'head -n 24 "$scratch/out" | grep -q "somebody qualified"'
+hostile "$(printf 'x%.0s' $(seq 900))"
+check "one long word: 80 columns" [ -z "$(awk 'length > 80' "$scratch/out")" ]
+hostile "$(printf 'left \342\200\256 right \342\201\246 more')"
+check "directions of writing are taken out" eval 'ended 0 && ! LC_ALL=C grep -q "[^ -~]" "$scratch/out"'
+hostile "$(printf '\346\273\221\350\275\246%.0s' $(seq 60))"
+check "wide characters" eval 'ended 0 && "$python" columns.py 80 <"$scratch/out"'
+hostile "$(printf 'e\314\201%.0s' $(seq 200))"
+check "combining marks" eval 'ended 0 && "$python" columns.py 80 <"$scratch/out"'
+hostile "$(printf 'bad \377 byte')"
+check "no UTF-8" eval 'refused || ended 0'
+hostile "$(printf 'bell \007 and \033[2J')"
+check "control characters reach nobody" eval '! LC_ALL=C grep -q "[^ -~]" "$scratch/out" && ! LC_ALL=C grep -q "[^ -~]" "$scratch/err"'
+
+# --- JSON: the schema, and the same numbers as in the text ---
+
+for rig in "$here"/*.ini; do
+    name=$(basename "$rig" .ini)
+    case $name in no-answer | faulty) continue ;; esac
+    "$python" agree.py "$command" "$rig" "$here/../../docs/report.schema.json" >"$scratch/err" 2>&1
+    status=$?
+    check "$name: text and JSON agree, JSON keeps the schema" ended 0
+done
+hostile 'Quotes " and \ and </script>'
+"$python" agree.py "$command" "$scratch/hostile.ini" "$here/../../docs/report.schema.json" >"$scratch/err" 2>&1
+status=$?
+check "quotes in JSON" ended 0
+
+# --- the manual ---
+
+"$python" codes.py ../../docs/report.schema.json ../../docs/report.md ../../include/gantline/rate.h >"$scratch/err" 2>&1
+status=$?
+check "report.md and the schema have every warning code" ended 0
+
+echo "cli: $passed passed, $failed failed"
+[ "$failed" -eq 0 ]

@@ -1,0 +1,55 @@
+#!/bin/sh
+# The whole text report of every example stands in tests/golden/NAME.txt: words exact, numbers within one of
+# the last printed digit.
+# usage: run.sh [--update] GANTLINE      --update prints each difference, then takes the new report over
+set -u
+update=
+if [ "${1:-}" = --update ]; then
+    update=yes
+    shift
+fi
+command=$(realpath "$1")
+cd "$(dirname "$0")/../.." || exit 1
+golden=tests/golden
+new=$(mktemp)
+trap 'rm -f "$new"' EXIT
+passed=0
+failed=0
+
+check() {
+    expected=$golden/$(basename "$1" .ini).txt
+    "$command" report "$1" >"$new"
+    status=$?
+    case $status in
+    0 | 1 | 3) ;;
+    *)
+        echo "not ok $1: status $status"
+        return 1
+        ;;
+    esac
+    [ -e "$expected" ] && "${PYTHON:-/usr/bin/python3}" $golden/compare.py "$expected" "$new" && return 0
+    # A report that is not there yet differs in all its lines.
+    old=$expected
+    [ -e "$old" ] || old=/dev/null
+    diff -u "$old" "$new"
+    if [ -n "$update" ]; then
+        cp "$new" "$expected"
+        echo "$expected: taken over"
+    else
+        echo "not ok $1: differs from $expected (if the new one is right: make golden)"
+        return 1
+    fi
+}
+
+for rig in docs/examples/*.ini; do
+    [ -e "$rig" ] || continue
+    if check "$rig"; then passed=$((passed + 1)); else failed=$((failed + 1)); fi
+done
+for expected in "$golden"/*.txt; do
+    [ -e "$expected" ] || continue
+    [ -e "docs/examples/$(basename "$expected" .txt).ini" ] && continue
+    echo "not ok $expected: there is no such example any more"
+    failed=$((failed + 1))
+done
+echo "golden: $passed passed, $failed failed"
+[ $failed -eq 0 ] && [ $passed -gt 0 ]

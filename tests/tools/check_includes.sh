@@ -1,0 +1,35 @@
+#!/bin/sh
+# Includes point down or back along base <- rig <- read and rig <- solve <- rate <- report <- cli, never up.
+# A public header stands in the room of the same name; fault.h and units.h in base; gantline.h is seen by
+# cli and by version.c, which says its number.
+cd "$(dirname "$0")/../.." || exit 1
+
+set -- src/*/*.[ch] include/gantline/*.h
+faults=$(grep -Hn '^ *# *include *["<]' "$@" | awk -F'[:"<>]' '
+BEGIN {
+    below["base"] = "base"
+    below["rig"] = "base rig"
+    below["read"] = "base rig read"
+    below["solve"] = "base rig solve"
+    below["rate"] = "base rig solve rate"
+    below["report"] = "base rig solve rate report"
+    below["cli"] = "base rig read solve rate report cli gantline"
+    below["gantline"] = "base rig read solve rate report"
+    room["fault.h"] = room["units.h"] = "base"
+    split("rig read solve rate report gantline", names, " ")
+    for (i in names) room[names[i] ".h"] = names[i]
+}
+function room_of(path, parts, n) {
+    n = split(path, parts, "/")
+    return path ~ /gantline\// ? room[parts[n]] : parts[n - 1]
+}
+{
+    from = room_of($1)
+    to = room_of($4)
+    if (!(to in below) || $1 ~ /version\.c$/ && to == "gantline") next
+    if (index(" " below[from] " ", " " to " ") == 0) print $1 ":" $2 ": " from " must not see " to " (" $4 ")"
+}')
+[ -z "$faults" ] || echo "$faults"
+bad=$(printf '%s' "$faults" | grep -c .)
+echo "includes: $(($# - bad)) passed, $bad failed"
+[ "$bad" -eq 0 ]
