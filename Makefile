@@ -11,7 +11,7 @@ DEMO ?= docs/examples/flown-piece.ini
 # The system's own Python: another one, first on the path, would lack Debian's modules.
 PYTHON ?= $(firstword $(wildcard /usr/bin/python3) python3)
 
-VERSION := $(shell sed -n 's/^.define GTL_VERSION "\(.*\)"/\1/p' include/gantline/gantline.h)
+VERSION := $(shell sed -n 's/^.define GTL_VERSION "\(.*\)"/\1/p' include/gantline/version.h)
 # Raised whenever a program linked against the last one could break.
 SONAME = libgantline.so.0
 

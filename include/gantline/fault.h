@@ -6,7 +6,7 @@
 #include <stddef.h>
 
 #if defined(__GNUC__)
-#define GTL_API __attribute__((visibility("default")))
+#define GTL_API                   __attribute__((visibility("default")))
 #define GTL_PRINTF(string, first) __attribute__((format(printf, string, first)))
 #else
 #define GTL_API

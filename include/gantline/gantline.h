@@ -38,7 +38,6 @@
 #include <gantline/rig.h>
 #include <gantline/solve.h>
 #include <gantline/units.h>
-
-#define GTL_VERSION "0.1.0"
+#include <gantline/version.h>
 
 #endif

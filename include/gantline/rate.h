@@ -20,13 +20,13 @@ GTL_API const char *gtl_mark_name(gtl_mark mark);
 /* A part of the gear that has, or should have, a rating. */
 typedef struct gtl_component {
     gtl_kind kind;
-    int index;          /* into the rig's things, lines or connectors, as the kind says */
-    const char *name;   /* the rig's */
-    double demand;      /* the worst over all cases that can be [N]; NaN: in none */
+    int index;               /* into the rig's things, lines or connectors, as the kind says */
+    const char *name;        /* the rig's */
+    double demand;           /* the worst over all cases that can be [N]; NaN: in none */
     gtl_case_kind governing; /* the case of that demand */
-    bool push;          /* a spar governed by its push */
-    double capacity;    /* what demand is held against [N]; NaN: nothing */
-    double utilisation; /* demand over capacity [1]; NaN: none */
+    bool push;               /* a spar governed by its push */
+    double capacity;         /* what demand is held against [N]; NaN: nothing */
+    double utilisation;      /* demand over capacity [1]; NaN: none */
     gtl_mark mark;
 } gtl_component;
 
@@ -44,17 +44,17 @@ typedef struct gtl_forces {
 typedef struct gtl_outcome {
     gtl_case_kind kind;
     bool possible;
-    const char *reason;      /* why it cannot be, else "" */
-    gtl_state *state;        /* equal tensions at undecided stops; owned by the sheet */
-    gtl_forces forces;       /* of that state */
-    double *demand;          /* one a component: worst over the variants [N] */
-    double *push;            /* likewise, of a spar in push [N] */
-    double velocity_ratio;   /* [1]; NaN without a hand that is worked out */
+    const char *reason;         /* why it cannot be, else "" */
+    gtl_state *state;           /* equal tensions at undecided stops; owned by the sheet */
+    gtl_forces forces;          /* of that state */
+    double *demand;             /* one a component: worst over the variants [N] */
+    double *push;               /* likewise, of a spar in push [N] */
+    double velocity_ratio;      /* [1]; NaN without a hand that is worked out */
     double estimated_advantage; /* the lifted load's weight over the effort [1]; NaN likewise */
-    double efficiency;       /* of raising [1]; NaN elsewhere */
-    int variants;            /* how many states were rated, this one included */
-    bool every_combination;  /* false: too many undecided stops to try each combination */
-    int places;              /* how many equilibria near the drawing were found */
+    double efficiency;          /* of raising [1]; NaN elsewhere */
+    int variants;               /* how many states were rated, this one included */
+    bool every_combination;     /* false: too many undecided stops to try each combination */
+    int places;                 /* how many equilibria near the drawing were found */
 } gtl_outcome;
 
 typedef enum gtl_warning_code {
@@ -62,14 +62,14 @@ typedef enum gtl_warning_code {
     GTL_WARN_FRICTION_NONE,
     GTL_WARN_UNRATED,
     GTL_WARN_MBS_WITHOUT_FACTOR,
-    GTL_WARN_LOW_DESIGN_FACTOR,   /* value: the factor */
-    GTL_WARN_WLL_ABOVE_MBS,       /* value: wll, other: mbs over factor [N] */
-    GTL_WARN_REDIRECT_FORCE,      /* value: force, other: the line's tension [N] */
-    GTL_WARN_WIDE_BRIDLE,         /* value: included angle [rad] */
-    GTL_WARN_FLAT_LEG,            /* value: angle from horizontal [rad] */
+    GTL_WARN_LOW_DESIGN_FACTOR,     /* value: the factor */
+    GTL_WARN_WLL_ABOVE_MBS,         /* value: wll, other: mbs over factor [N] */
+    GTL_WARN_REDIRECT_FORCE,        /* value: force, other: the line's tension [N] */
+    GTL_WARN_WIDE_BRIDLE,           /* value: included angle [rad] */
+    GTL_WARN_FLAT_LEG,              /* value: angle from horizontal [rad] */
     GTL_WARN_NEARLY_HORIZONTAL_LEG, /* value: likewise */
-    GTL_WARN_FAR_FROM_DRAWING,    /* value: distance [m] */
-    GTL_WARN_NOT_PARALLEL,        /* value: angle between the parts [rad] */
+    GTL_WARN_FAR_FROM_DRAWING,      /* value: distance [m] */
+    GTL_WARN_NOT_PARALLEL,          /* value: angle between the parts [rad] */
     GTL_WARN_WILL_NOT_LOWER,
     GTL_WARN_CANNOT_RAISE,
     GTL_WARN_RUNS_AWAY,
@@ -77,12 +77,12 @@ typedef enum gtl_warning_code {
     GTL_WARN_NOT_EVERY_COMBINATION, /* value: undecided stops */
     GTL_WARN_IDLE,
     GTL_WARN_WEIGHTLESS_BLOCK,
-    GTL_WARN_LENGTH_SENSITIVE,    /* value: share of the greatest tension [1] */
-    GTL_WARN_SEVERAL_PLACES,      /* value: how many */
+    GTL_WARN_LENGTH_SENSITIVE, /* value: share of the greatest tension [1] */
+    GTL_WARN_SEVERAL_PLACES,   /* value: how many */
     GTL_WARN_SLACK_LINE,
-    GTL_WARN_NEARLY_TAUT,         /* value: slack as a share of its length [1] */
+    GTL_WARN_NEARLY_TAUT, /* value: slack as a share of its length [1] */
     GTL_WARN_NEUTRAL,
-    GTL_WARN_POORLY_CONDITIONED,  /* value: pivot ratio [1] */
+    GTL_WARN_POORLY_CONDITIONED, /* value: pivot ratio [1] */
     GTL_WARN_COUNT
 } gtl_warning_code;
 
@@ -112,7 +112,7 @@ enum {
 typedef struct gtl_sheet {
     const gtl_rig *rig;
     gtl_verdict verdict;
-    unsigned why; /* GTL_WHY_ bits */
+    unsigned why;                         /* GTL_WHY_ bits */
     gtl_outcome outcomes[GTL_CASE_COUNT]; /* the cases worked, in order hold, raise, lower */
     int outcome_count;
     gtl_component *components; /* in the order of the file's kinds: anchors ... connectors */

@@ -25,7 +25,8 @@ typedef struct gtl_entry {
  * fault in `faults` (begun by the caller with the file's name). */
 GTL_API gtl_rig *gtl_read_text(const char *text, size_t size, gtl_fault_list *faults);
 
-/* Build a rig from entries, in order; the limits on file, line and name length do not apply. As gtl_read_text. */
+/* Build a rig from entries, in order; the limits on file, line and name length do not apply. As
+ * gtl_read_text. */
 GTL_API gtl_rig *gtl_read_entries(const gtl_entry *entries, size_t count, gtl_fault_list *faults);
 
 /* One row of the table of keys that the reader uses. */

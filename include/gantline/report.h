@@ -11,7 +11,4 @@ typedef enum gtl_form { GTL_TEXT, GTL_JSON } gtl_form;
  * JSON: the format "gantline-report-1", docs/report.schema.json. */
 GTL_API char *gtl_report(const gtl_sheet *sheet, gtl_form form);
 
-/* The version of the library that runs, as GTL_VERSION in gantline.h; reports name it. */
-GTL_API const char *gtl_version(void);
-
 #endif

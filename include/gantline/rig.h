@@ -49,23 +49,23 @@ typedef struct gtl_via {
 /* Anything that has a place: anchor, block, fairlead, joint, load or hand. */
 typedef struct gtl_thing {
     gtl_kind kind;
-    char *name; /* as spelled in the file; owned by the rig */
-    int line;   /* of its header in the file */
-    double at[3];   /* as drawn, height last: at[dim - 1] [m]; a thing on another has the other's */
-    int on;         /* the thing that it sits on, -1 for none */
-    gtl_via via;    /* connectors between it and what it sits on */
-    int node;       /* the node that it moves with */
-    bool guided;    /* this thing keeps its node on a vertical track */
-    double weight;  /* [N], 0 where it has none */
+    char *name;    /* as spelled in the file; owned by the rig */
+    int line;      /* of its header in the file */
+    double at[3];  /* as drawn, height last: at[dim - 1] [m]; a thing on another has the other's */
+    int on;        /* the thing that it sits on, -1 for none */
+    gtl_via via;   /* connectors between it and what it sits on */
+    int node;      /* the node that it moves with */
+    bool guided;   /* this thing keeps its node on a vertical track */
+    double weight; /* [N], 0 where it has none */
     bool weight_stated;
 
     /* Blocks and fairleads. */
-    int sheaves;           /* as stated, 0 where not stated */
-    bool friction_stated;  /* false: worked without friction, and the verdict says so */
-    double efficiency;     /* of one sheave or fairlead at a 180 degree wrap [1] */
-    double friction;       /* coefficient, fairleads only [1] */
-    double wrap;           /* angle of contact that overrides the geometry [rad] */
-    int turns;             /* whole extra turns, fairleads only */
+    int sheaves;          /* as stated, 0 where not stated */
+    bool friction_stated; /* false: worked without friction, and the verdict says so */
+    double efficiency;    /* of one sheave or fairlead at a 180 degree wrap [1] */
+    double friction;      /* coefficient, fairleads only [1] */
+    double wrap;          /* angle of contact that overrides the geometry [rad] */
+    int turns;            /* whole extra turns, fairleads only */
 
     /* Hands. */
     double pull;  /* known pull [N], NaN: worked out */
@@ -77,11 +77,11 @@ typedef struct gtl_thing {
 
 /* A place that things share rigidly. All that is on an anchor shares a fixed node. */
 typedef struct gtl_node {
-    int root;       /* the thing that is on nothing else */
+    int root; /* the thing that is on nothing else */
     bool fixed;
-    bool guided;    /* moves in height only */
-    double weight;  /* of all things on it and of the ends of spars [N] */
-    double at[3];   /* as drawn [m] */
+    bool guided;   /* moves in height only */
+    double weight; /* of all things on it and of the ends of spars [N] */
+    double at[3];  /* as drawn [m] */
 } gtl_node;
 
 /* A stop of a line's path. */
@@ -95,18 +95,19 @@ typedef struct gtl_stop {
 typedef struct gtl_line {
     gtl_kind kind;
     char *name;
-    int line;       /* of its header in the file */
+    int line; /* of its header in the file */
     int first_stop;
     int stop_count;
     int first_part; /* stop_count - 1 parts, in path order */
     int first_piece;
     int piece_count;
-    double length;  /* as stated [m], NaN: as drawn */
-    double weight;  /* of a spar, half of it at each end [N] */
+    double length; /* as stated [m], NaN: as drawn */
+    double weight; /* of a spar, half of it at each end [N] */
     gtl_rating rating;
 } gtl_line;
 
-/* The stretch of a line between two stops next to each other. Part i of a line runs from stop i to stop i + 1. */
+/* The stretch of a line between two stops next to each other. Part i of a line runs from stop i to stop i
+ * + 1. */
 typedef struct gtl_part {
     int line;
     int piece;
@@ -152,28 +153,37 @@ typedef struct gtl_connector {
 } gtl_connector;
 
 typedef struct gtl_rig {
-    char *file; /* the name for messages; owned */
+    char *file;                             /* the name for messages; owned */
     char *title, *place, *date, *by, *note; /* "" where not stated */
-    int dim;             /* 1, 2 or 3 coordinates */
-    bool us_units;       /* print in feet and pounds */
-    bool cases[GTL_CASE_COUNT]; /* which are worked; hold always is */
-    double gravity;      /* [m/s2] */
+    int dim;                                /* 1, 2 or 3 coordinates */
+    bool us_units;                          /* print in feet and pounds */
+    bool cases[GTL_CASE_COUNT];             /* which are worked; hold always is */
+    double gravity;                         /* [m/s2] */
     bool gravity_stated;
-    double efficiency;   /* of blocks that state none, NaN: not stated [1] */
+    double efficiency;    /* of blocks that state none, NaN: not stated [1] */
     double design_factor; /* NaN: not stated [1] */
-    int load;            /* the load that is lifted (thing index), -1 where nobody hauls */
-    int hand;            /* the hand whose pull is worked out (thing index), -1 for none */
-    int driven;          /* its piece, -1 for none */
+    int load;             /* the load that is lifted (thing index), -1 where nobody hauls */
+    int hand;             /* the hand whose pull is worked out (thing index), -1 for none */
+    int driven;           /* its piece, -1 for none */
 
-    gtl_thing *things;         int thing_count;
-    gtl_node *nodes;           int node_count;
-    gtl_line *lines;           int line_count;
-    gtl_stop *stops;           int stop_count;
-    gtl_part *parts;           int part_count;
-    gtl_piece *pieces;         int piece_count;
-    gtl_run *runs;             int run_count;
-    gtl_connector *connectors; int connector_count;
-    int *vias;                 int via_count; /* connector indices */
+    gtl_thing *things;
+    int thing_count;
+    gtl_node *nodes;
+    int node_count;
+    gtl_line *lines;
+    int line_count;
+    gtl_stop *stops;
+    int stop_count;
+    gtl_part *parts;
+    int part_count;
+    gtl_piece *pieces;
+    int piece_count;
+    gtl_run *runs;
+    int run_count;
+    gtl_connector *connectors;
+    int connector_count;
+    int *vias;
+    int via_count; /* connector indices */
 } gtl_rig;
 
 /* Diagonal of the box around all that is drawn [m]; 1 m where everything is in one place. */

@@ -23,33 +23,33 @@ typedef struct gtl_case {
  * Unless `status` is GTL_OK and `possible` is true every number is NaN. */
 typedef struct gtl_state {
     gtl_status status;
-    bool possible;             /* false: the case cannot be, and `reason` says why */
+    bool possible;                /* false: the case cannot be, and `reason` says why */
     char reason[GTL_REASON_SIZE]; /* "" where there is nothing to tell */
-    int blame;                 /* line in the file that a GTL_NO_ANSWER points to, 0: the rig */
+    int blame;                    /* line in the file that a GTL_NO_ANSWER points to, 0: the rig */
 
-    double *at;                /* 3 a node, height at [dim - 1] [m] */
-    double *tension;           /* one a part [N]; a spar's is negative where it is pushed */
-    double *piece_length;      /* one a piece, as it is in this state [m] */
-    double *kept_length;       /* one a piece, what it has to keep; NaN where it keeps none [m] */
-    bool *slack;               /* one a piece: let go, carries nothing */
-    signed char *sense;        /* one a run: +1 tension rises along the path, -1 falls, 0 equal */
-    bool *undecided;           /* one a run */
-    double *flow;              /* one a run: rope passing along the path for one unit of lift [1] */
-    double *rise;              /* 3 a node: motion for one unit of lift [1] */
-    double *payout;            /* one a piece: how its length grows for one unit of lift [1] */
-    double effort;             /* the hand's pull, NaN without a hand that is worked out [N] */
-    double velocity_ratio;     /* rope coming to the hand for one unit of lift, NaN likewise [1] */
-    double residual;           /* the audit's worst, over the rig's weight and size [1] */
+    double *at;            /* 3 a node, height at [dim - 1] [m] */
+    double *tension;       /* one a part [N]; a spar's is negative where it is pushed */
+    double *piece_length;  /* one a piece, as it is in this state [m] */
+    double *kept_length;   /* one a piece, what it has to keep; NaN where it keeps none [m] */
+    bool *slack;           /* one a piece: let go, carries nothing */
+    signed char *sense;    /* one a run: +1 tension rises along the path, -1 falls, 0 equal */
+    bool *undecided;       /* one a run */
+    double *flow;          /* one a run: rope passing along the path for one unit of lift [1] */
+    double *rise;          /* 3 a node: motion for one unit of lift [1] */
+    double *payout;        /* one a piece: how its length grows for one unit of lift [1] */
+    double effort;         /* the hand's pull, NaN without a hand that is worked out [N] */
+    double velocity_ratio; /* rope coming to the hand for one unit of lift, NaN likewise [1] */
+    double residual;       /* the audit's worst, over the rig's weight and size [1] */
 
-    double pivot_ratio;        /* least over greatest pivot of the matrix believed [1] */
-    bool neutral;              /* a body can turn or stay anywhere: it stays as drawn */
-    int neutral_node;          /* which, -1 for none */
+    double pivot_ratio; /* least over greatest pivot of the matrix believed [1] */
+    bool neutral;       /* a body can turn or stay anywhere: it stays as drawn */
+    int neutral_node;   /* which, -1 for none */
     bool poorly_conditioned;
-    bool runs_away;            /* hold only: a hand would have to push */
-    int linear_solves;         /* how many it took */
+    bool runs_away;    /* hold only: a hand would have to push */
+    int linear_solves; /* how many it took */
 
-    double *scratch;           /* 3 a node: the audit's own room */
-    struct gtl_work *work;     /* the solver's own room */
+    double *scratch;       /* 3 a node: the audit's own room */
+    struct gtl_work *work; /* the solver's own room */
 } gtl_state;
 
 /* Room for the states of one rig, which must outlive it. NULL without memory. The caller frees it. */

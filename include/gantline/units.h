@@ -23,8 +23,8 @@ typedef enum gtl_quantity {
 
 /* Read `text` as a quantity of the kind wanted. `gravity` [m/s2] turns a mass into a force where a force
  * is wanted. On success *si holds the value in SI and *used_gravity (may be NULL) is set to true if
- * gravity went into it, else left alone. On failure false, and `why` says what is wrong and what to write instead.
- * No locale, no inf, nan, hexadecimal, or decimal comma. */
+ * gravity went into it, else left alone. On failure false, and `why` says what is wrong and what to write
+ * instead. No locale, no inf, nan, hexadecimal, or decimal comma. */
 GTL_API bool gtl_parse_quantity(const char *text, gtl_quantity wanted, double gravity, double *si,
                                 bool *used_gravity, char why[GTL_WHY_SIZE]);
 

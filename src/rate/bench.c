@@ -67,7 +67,8 @@ bool gtl_bench_begin(gtl_bench *bench, const gtl_rig *rig)
 {
     *bench = (gtl_bench){.rig = rig, .force = gtl_rig_force(rig)};
     size_t things = (size_t)rig->thing_count + 1;
-    size_t most = (size_t)(rig->run_count + 2 * rig->stop_count + 2 * rig->line_count + 3 * rig->thing_count + 1);
+    size_t most =
+        (size_t)(rig->run_count + 2 * rig->stop_count + 2 * rig->line_count + 3 * rig->thing_count + 1);
     bench->thing_component = calloc(things, sizeof *bench->thing_component);
     bench->line_component = calloc((size_t)rig->line_count + 1, sizeof *bench->line_component);
     bench->connector_component = calloc((size_t)rig->connector_count + 1, sizeof *bench->connector_component);
@@ -81,14 +82,21 @@ bool gtl_bench_begin(gtl_bench *bench, const gtl_rig *rig)
         return false;
     number_components(bench);
     sort_by_depth(bench);
-    for (int r = 0; r < rig->run_count; r++) bench->friction_stated |= rig->things[rig->runs[r].thing].friction_stated;
+    for (int r = 0; r < rig->run_count; r++)
+        bench->friction_stated |= rig->things[rig->runs[r].thing].friction_stated;
     return true;
 }
 
 void gtl_bench_end(gtl_bench *bench)
 {
-    void *rooms[] = {bench->thing_component, bench->line_component, bench->connector_component, bench->by_depth,
-                     bench->first_pull,      bench->pulls,          bench->sums,                bench->angles};
+    void *rooms[] = {bench->thing_component,
+                     bench->line_component,
+                     bench->connector_component,
+                     bench->by_depth,
+                     bench->first_pull,
+                     bench->pulls,
+                     bench->sums,
+                     bench->angles};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     *bench = (gtl_bench){0};
 }

@@ -1,4 +1,5 @@
-/* forces.c - a solved state to the pulls on every thing, and from them to what is demanded of each component. */
+/* forces.c - a solved state to the pulls on every thing, and from them to what is demanded of each component.
+ */
 #include "rate/rating.h"
 #include <math.h>
 #include <stdlib.h>
@@ -67,7 +68,8 @@ static void add_runs(const scene *s)
     }
 }
 
-/* What passes through the connectors of a tied stop: the resultant of its parts, with or without the spar's weight. */
+/* What passes through the connectors of a tied stop: the resultant of its parts, with or without the spar's
+ * weight. */
 static void demand_of_tie(const scene *s, const gtl_stop *stop, const double pull[3], double weight)
 {
     double loaded[3] = {pull[0], pull[1], pull[2]};
@@ -106,8 +108,7 @@ static void pass_on(const scene *s)
         add_weight(s, index, thing->weight);
         const double *passed = s->forces->passed[index];
         for (int k = 0; k < thing->via.count; k++)
-            demand(s, s->bench->connector_component[s->rig->vias[thing->via.first + k]],
-                   size_of(passed));
+            demand(s, s->bench->connector_component[s->rig->vias[thing->via.first + k]], size_of(passed));
         if (thing->on >= 0) add_pull(s, thing->on, passed);
     }
 }
@@ -215,7 +216,8 @@ bool gtl_forces_begin(gtl_forces *forces, const gtl_bench *bench)
     forces->track = calloc((size_t)bench->rig->node_count + 1, sizeof *forces->track);
     forces->demand = calloc(components, sizeof *forces->demand);
     forces->push = calloc(components, sizeof *forces->push);
-    return forces->passed && forces->rope && forces->governing && forces->track && forces->demand && forces->push;
+    return forces->passed && forces->rope && forces->governing && forces->track && forces->demand &&
+           forces->push;
 }
 
 void gtl_forces_end(gtl_forces *forces)

@@ -1,7 +1,8 @@
 /* places.c - other equilibria near the drawing.
  *
- * A rig of ropes whose lifted load is its only weight hangs in one place. Spars, further weights and known pulls may
- * allow more: the search begins again from shaken drawings, and every place that it finds is rated. */
+ * A rig of ropes whose lifted load is its only weight hangs in one place. Spars, further weights and known
+ * pulls may allow more: the search begins again from shaken drawings, and every place that it finds is rated.
+ */
 #include "rate/rating.h"
 #include <math.h>
 #include <stdlib.h>
@@ -10,7 +11,7 @@
 #define ATTEMPTS 8
 /* How far the drawing is shaken, and how far from it a place still counts as near it, over the rig's size. */
 #define SHAKE 0.1
-#define NEAR 0.25
+#define NEAR  0.25
 /* Places closer than this are the same, over the rig's size. */
 #define SAME 1e-4
 
@@ -50,7 +51,8 @@ static double furthest(const gtl_rig *rig, const double *a, const double *b)
     double most = 0;
     for (int n = 0; n < rig->node_count; n++) {
         double square = 0;
-        for (int k = 0; k < rig->dim; k++) square += (a[3 * n + k] - b[3 * n + k]) * (a[3 * n + k] - b[3 * n + k]);
+        for (int k = 0; k < rig->dim; k++)
+            square += (a[3 * n + k] - b[3 * n + k]) * (a[3 * n + k] - b[3 * n + k]);
         most = fmax(most, sqrt(square));
     }
     return most;
@@ -90,7 +92,8 @@ static void shake(place_search *search)
 {
     for (int n = 0; n < search->rig->node_count; n++)
         for (int k = 0; k < search->rig->dim; k++)
-            search->begin[3 * n + k] = search->rig->nodes[n].at[k] + SHAKE * search->size * next_random(search);
+            search->begin[3 * n + k] =
+                search->rig->nodes[n].at[k] + SHAKE * search->size * next_random(search);
 }
 
 static bool seek(place_search *search)
@@ -118,7 +121,8 @@ static bool begin_search(place_search *search)
     gtl_case which = {.kind = GTL_HOLD};
     gtl_status status = gtl_solve(search->rig, &which, search->state);
     /* What stays anywhere is told as such; what has no place is told by the case itself. */
-    if (status != GTL_OK || !search->state->possible || search->state->neutral) return status != GTL_NO_MEMORY;
+    if (status != GTL_OK || !search->state->possible || search->state->neutral)
+        return status != GTL_NO_MEMORY;
     return keep_place(search) && seek(search);
 }
 

@@ -4,7 +4,8 @@
 
 const char *gtl_verdict_name(gtl_verdict verdict)
 {
-    static const char *const names[] = {[GTL_WITHIN] = "within", [GTL_OVER] = "over", [GTL_UNRATED] = "unrated"};
+    static const char *const names[] = {
+        [GTL_WITHIN] = "within", [GTL_OVER] = "over", [GTL_UNRATED] = "unrated"};
     return names[verdict];
 }
 
@@ -27,7 +28,8 @@ const gtl_outcome *gtl_sheet_outcome(const gtl_sheet *sheet, gtl_case_kind kind)
 const gtl_component *gtl_sheet_component(const gtl_sheet *sheet, gtl_kind kind, int index)
 {
     for (int i = 0; i < sheet->component_count; i++)
-        if (sheet->components[i].kind == kind && sheet->components[i].index == index) return &sheet->components[i];
+        if (sheet->components[i].kind == kind && sheet->components[i].index == index)
+            return &sheet->components[i];
     return NULL;
 }
 
@@ -39,7 +41,8 @@ static gtl_status work_cases(gtl_bench *bench, gtl_sheet *sheet)
     for (int kind = GTL_HOLD; status == GTL_OK && kind < GTL_CASE_COUNT; kind++) {
         if (!sheet->rig->cases[kind]) continue;
         gtl_outcome *outcome = &sheet->outcomes[sheet->outcome_count++];
-        status = gtl_work_case(bench, (gtl_case_kind)kind, (const double *const *)places, count, outcome, sheet);
+        status =
+            gtl_work_case(bench, (gtl_case_kind)kind, (const double *const *)places, count, outcome, sheet);
     }
     gtl_free_places(places, count);
     return status;

@@ -22,14 +22,14 @@ typedef struct gtl_bench {
     int *thing_component; /* one a thing, -1 where it is none */
     int *line_component;
     int *connector_component;
-    int *by_depth;    /* things, those on others first */
+    int *by_depth; /* things, those on others first */
     gtl_pull *pulls;
     int pull_count;
-    int *first_pull;  /* one a thing, -1 for none */
-    double (*sums)[3]; /* room for one thing's pulls, merged by direction */
-    double *angles;    /* room for where they change sides */
+    int *first_pull;      /* one a thing, -1 for none */
+    double (*sums)[3];    /* room for one thing's pulls, merged by direction */
+    double *angles;       /* room for where they change sides */
     bool friction_stated; /* at any running stop */
-    double force;     /* weights of free nodes and known pulls [N] */
+    double force;         /* weights of free nodes and known pulls [N] */
 } gtl_bench;
 
 /* bench.c: false without memory; gtl_bench_end in every case. */
@@ -44,8 +44,8 @@ void gtl_forces_end(gtl_forces *forces);
 /* What a solved state of a case does to each thing, and each component's demand in it. */
 void gtl_find_forces(gtl_bench *bench, gtl_case_kind kind, const gtl_state *state, gtl_forces *forces);
 
-/* subset.c: the greatest resultant of any set of `count` vectors [N], and that resultant in `best`. `vectors` is merged in
- * place; `angles` has room for 2 count. */
+/* subset.c: the greatest resultant of any set of `count` vectors [N], and that resultant in `best`. `vectors`
+ * is merged in place; `angles` has room for 2 count. */
 double gtl_greatest_resultant(double (*vectors)[3], int count, double *angles, double best[3]);
 
 /* variants.c: work one case and its variants. */
@@ -53,8 +53,8 @@ gtl_status gtl_work_case(gtl_bench *bench, gtl_case_kind kind, const double *con
                          gtl_outcome *outcome, gtl_sheet *sheet);
 void gtl_outcome_end(gtl_outcome *outcome);
 
-/* places.c: equilibria near the drawing, the nearest first. *found lists `*count` arrays of 3 coordinates a node, NULL where
- * the drawing's own is the only one. False without memory. */
+/* places.c: equilibria near the drawing, the nearest first. *found lists `*count` arrays of 3 coordinates a
+ * node, NULL where the drawing's own is the only one. False without memory. */
 bool gtl_find_places(const gtl_rig *rig, double ***found, int *count);
 void gtl_free_places(double **places, int count);
 

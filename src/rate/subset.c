@@ -1,15 +1,16 @@
 /* subset.c - the greatest resultant of any set of pulls on a body.
  *
- * The set that is greatest lies on one side of a plane through the body: if d is its direction, it holds every pull with
- * a component along d and no other. Sides change where d is square to a pull. So it is enough to go round each
- * circle of directions square to one pull, and on it to try one direction between each two places where another
- * pull changes sides, with that one pull taken or left out. */
+ * The set that is greatest lies on one side of a plane through the body: if d is its direction, it holds
+ * every pull with a component along d and no other. Sides change where d is square to a pull. So it is enough
+ * to go round each circle of directions square to one pull, and on it to try one direction between each two
+ * places where another pull changes sides, with that one pull taken or left out. */
 #include "rate/rating.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
-/* Directions closer than this count as the same [rad]; two pulls that differ by it differ in no printed digit. */
+/* Directions closer than this count as the same [rad]; two pulls that differ by it differ in no printed
+ * digit. */
 #define SAME 1e-12
 
 static double dot(const double a[3], const double b[3])

@@ -1,5 +1,6 @@
-/* variants.c - one case of a rig and all that it may come to instead: stops that friction may hold either way, and
- * other places near the drawing. The report prints the first state; every demand takes the worst of all. */
+/* variants.c - one case of a rig and all that it may come to instead: stops that friction may hold either
+ * way, and other places near the drawing. The report prints the first state; every demand takes the worst of
+ * all. */
 #include "rate/rating.h"
 #include <math.h>
 #include <stdlib.h>
@@ -44,7 +45,8 @@ static void take_worst(double *worst, const double *figure, int count)
     for (int i = 0; i < count; i++) worst[i] = fmax(worst[i], figure[i]); /* fmax passes over a NaN */
 }
 
-/* Work one variant and let its demands count. One that cannot be demands nothing; one that has no answer is told. */
+/* Work one variant and let its demands count. One that cannot be demands nothing; one that has no answer is
+ * told. */
 static void try_variant(trial *t)
 {
     gtl_case which = {t->outcome->kind, t->sense, t->forced, t->place};
@@ -131,12 +133,13 @@ static void describe(const gtl_rig *rig, const gtl_bench *bench, gtl_outcome *ou
     outcome->velocity_ratio = state->velocity_ratio;
     if (!(state->effort > GTL_IDLE_SHARE * bench->force)) return;
     outcome->estimated_advantage = rig->things[rig->load].weight / state->effort;
-    if (outcome->kind != GTL_RAISE) return;
+    if (outcome->kind != GTL_RAISE || !(state->velocity_ratio > 0)) return;
     double out = 0;
     for (int n = 0; n < rig->node_count; n++)
         if (!rig->nodes[n].fixed) out += rig->nodes[n].weight * state->rise[3 * n + rig->dim - 1];
     for (int p = 0; p < rig->piece_count; p++)
-        if (rig->pieces[p].rule == GTL_PULLED) out += rig->things[rig->pieces[p].hand].pull * state->payout[p];
+        if (rig->pieces[p].rule == GTL_PULLED)
+            out += rig->things[rig->pieces[p].hand].pull * state->payout[p];
     outcome->efficiency = out / (state->effort * state->velocity_ratio);
 }
 

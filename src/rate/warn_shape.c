@@ -1,4 +1,5 @@
-/* warn_shape.c - what the shape of a solved case warns of: redirects, flat or wide legs, parts out of line. */
+/* warn_shape.c - what the shape of a solved case warns of: redirects, flat or wide legs, parts out of line.
+ */
 #include "rate/rating.h"
 #include <math.h>
 
@@ -8,8 +9,9 @@ static const double degree = 3.14159265358979323846 / 180;
 #define REDIRECT_TIMES 1.5
 /* Included angle of a bridle over which legs carry more than the load [degrees]. */
 #define WIDE_BRIDLE 120.0
-/* Angle from horizontal under which a leg's tension grows fast, and under which it grows without bound [degrees]. */
-#define FLAT_LEG 30.0
+/* Angle from horizontal under which a leg's tension grows fast, and under which it grows without bound
+ * [degrees]. */
+#define FLAT_LEG          30.0
 #define NEARLY_HORIZONTAL 5.0
 /* Angle between the parts at a travelling block up to which they count as parallel [degrees]. */
 #define PARALLEL 5.0
@@ -27,7 +29,7 @@ typedef struct view {
 
 static bool tell(const view *v, gtl_warning_code code, const char *about, double value, double other)
 {
-    return gtl_warn(v->sheet, (gtl_warning){code, about, v->outcome->kind, value, other});
+    return gtl_warn(v->sheet, (gtl_warning){code, about, (int)v->outcome->kind, value, other});
 }
 
 static double dot(const double a[3], const double b[3])
@@ -74,7 +76,8 @@ static double load_weight(const view *v)
     return v->rig->load < 0 ? INFINITY : v->rig->things[v->rig->load].weight;
 }
 
-/* A stop that line passes once, on something that does not move, only turns the line; its anchor feels both parts. */
+/* A stop that line passes once, on something that does not move, only turns the line; its anchor feels both
+ * parts. */
 static bool look_at_redirects(const view *v)
 {
     bool kept = true;
@@ -84,7 +87,8 @@ static bool look_at_redirects(const view *v)
         if (!v->rig->nodes[thing->node].fixed || passes(v, run->thing) > 1) continue;
         const double *pull = v->outcome->forces.rope[run->thing];
         double force = sqrt(dot(pull, pull));
-        double line = fmax(v->outcome->state->tension[run->before], v->outcome->state->tension[run->before + 1]);
+        double line =
+            fmax(v->outcome->state->tension[run->before], v->outcome->state->tension[run->before + 1]);
         if (force > load_weight(v) || force > REDIRECT_TIMES * line)
             kept &= tell(v, GTL_WARN_REDIRECT_FORCE, thing->name, force, line);
     }

@@ -1,10 +1,12 @@
-/* warnings.c - what a practitioner would want pointed out: from the file, the ratings and the cases as a whole. */
+/* warnings.c - what a practitioner would want pointed out: from the file, the ratings and the cases as a
+ * whole. */
 #include "rate/rating.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
-/* Under this, a design factor is a typing error more often than a choice. An arithmetic guard, from no standard. */
+/* Under this, a design factor is a typing error more often than a choice. An arithmetic guard, from no
+ * standard. */
 #define LOW_DESIGN_FACTOR 4.0
 /* A demand that one per cent of length shifts by this share rests on how exactly the line was measured. */
 #define SENSITIVE 0.20
@@ -55,6 +57,18 @@ bool gtl_warn(gtl_sheet *sheet, gtl_warning warning)
     return true;
 }
 
+/* Of the rig, whatever the case. */
+static bool tell(gtl_sheet *sheet, gtl_warning_code code, const char *about, double value, double other)
+{
+    return gtl_warn(sheet, (gtl_warning){code, about, -1, value, other});
+}
+
+static bool tell_of(gtl_sheet *sheet, const gtl_outcome *outcome, gtl_warning_code code, const char *about,
+                    double value)
+{
+    return gtl_warn(sheet, (gtl_warning){code, about, (int)outcome->kind, value, NAN});
+}
+
 static bool warn_of_friction(gtl_sheet *sheet)
 {
     bool kept = true;
@@ -62,9 +76,9 @@ static bool warn_of_friction(gtl_sheet *sheet)
         const gtl_thing *thing = &sheet->rig->things[sheet->rig->runs[r].thing];
         bool none = thing->friction_stated && (thing->efficiency == 1 || thing->friction == 0);
         if (!thing->friction_stated)
-            kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_FRICTION_NOT_STATED, thing->name, -1, NAN, NAN});
+            kept &= tell(sheet, GTL_WARN_FRICTION_NOT_STATED, thing->name, NAN, NAN);
         else if (none)
-            kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_FRICTION_NONE, thing->name, -1, NAN, NAN});
+            kept &= tell(sheet, GTL_WARN_FRICTION_NONE, thing->name, NAN, NAN);
     }
     return kept;
 }
@@ -74,11 +88,11 @@ static bool warn_of_rating(gtl_sheet *sheet, const char *name, const gtl_rating 
     bool kept = true;
     double by_strength = rating->mbs / rating->design_factor;
     if (!isnan(rating->mbs) && isnan(rating->design_factor))
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_MBS_WITHOUT_FACTOR, name, -1, rating->mbs, NAN});
+        kept &= tell(sheet, GTL_WARN_MBS_WITHOUT_FACTOR, name, rating->mbs, NAN);
     if (!isnan(rating->mbs) && rating->design_factor < LOW_DESIGN_FACTOR)
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_LOW_DESIGN_FACTOR, name, -1, rating->design_factor, NAN});
+        kept &= tell(sheet, GTL_WARN_LOW_DESIGN_FACTOR, name, rating->design_factor, NAN);
     if (rating->wll > by_strength)
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_WLL_ABOVE_MBS, name, -1, rating->wll, by_strength});
+        kept &= tell(sheet, GTL_WARN_WLL_ABOVE_MBS, name, rating->wll, by_strength);
     return kept;
 }
 
@@ -86,8 +100,10 @@ static bool warn_of_ratings(gtl_sheet *sheet)
 {
     const gtl_rig *rig = sheet->rig;
     bool kept = true;
-    for (int i = 0; i < rig->thing_count; i++) kept &= warn_of_rating(sheet, rig->things[i].name, &rig->things[i].rating);
-    for (int i = 0; i < rig->line_count; i++) kept &= warn_of_rating(sheet, rig->lines[i].name, &rig->lines[i].rating);
+    for (int i = 0; i < rig->thing_count; i++)
+        kept &= warn_of_rating(sheet, rig->things[i].name, &rig->things[i].rating);
+    for (int i = 0; i < rig->line_count; i++)
+        kept &= warn_of_rating(sheet, rig->lines[i].name, &rig->lines[i].rating);
     for (int i = 0; i < rig->connector_count; i++)
         kept &= warn_of_rating(sheet, rig->connectors[i].name, &rig->connectors[i].rating);
     return kept;
@@ -99,9 +115,8 @@ static bool warn_of_components(gtl_sheet *sheet)
     for (int i = 0; i < sheet->component_count; i++) {
         const gtl_component *component = &sheet->components[i];
         if (component->mark == GTL_MARK_UNRATED)
-            kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_UNRATED, component->name, -1, component->demand, NAN});
-        if (component->mark == GTL_MARK_IDLE)
-            kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_IDLE, component->name, -1, NAN, NAN});
+            kept &= tell(sheet, GTL_WARN_UNRATED, component->name, component->demand, NAN);
+        if (component->mark == GTL_MARK_IDLE) kept &= tell(sheet, GTL_WARN_IDLE, component->name, NAN, NAN);
     }
     return kept;
 }
@@ -113,7 +128,7 @@ static bool warn_of_weightless(gtl_sheet *sheet)
     for (int i = 0; i < sheet->rig->thing_count; i++) {
         const gtl_thing *thing = &sheet->rig->things[i];
         if (thing->kind == GTL_BLOCK && !sheet->rig->nodes[thing->node].fixed && !(thing->weight > 0))
-            kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_WEIGHTLESS_BLOCK, thing->name, -1, NAN, NAN});
+            kept &= tell(sheet, GTL_WARN_WEIGHTLESS_BLOCK, thing->name, NAN, NAN);
     }
     return kept;
 }
@@ -121,7 +136,8 @@ static bool warn_of_weightless(gtl_sheet *sheet)
 static const struct {
     gtl_case_kind kind;
     gtl_warning_code code;
-} impossible[] = {{GTL_HOLD, GTL_WARN_RUNS_AWAY}, {GTL_RAISE, GTL_WARN_CANNOT_RAISE}, {GTL_LOWER, GTL_WARN_WILL_NOT_LOWER}};
+} impossible[] = {
+    {GTL_HOLD, GTL_WARN_RUNS_AWAY}, {GTL_RAISE, GTL_WARN_CANNOT_RAISE}, {GTL_LOWER, GTL_WARN_WILL_NOT_LOWER}};
 
 static bool warn_of_impossible(gtl_sheet *sheet)
 {
@@ -129,8 +145,7 @@ static bool warn_of_impossible(gtl_sheet *sheet)
     const char *load = sheet->rig->load < 0 ? "" : sheet->rig->things[sheet->rig->load].name;
     for (size_t i = 0; i < sizeof impossible / sizeof *impossible; i++) {
         const gtl_outcome *outcome = gtl_sheet_outcome(sheet, impossible[i].kind);
-        if (outcome && !outcome->possible)
-            kept &= gtl_warn(sheet, (gtl_warning){impossible[i].code, load, impossible[i].kind, NAN, NAN});
+        if (outcome && !outcome->possible) kept &= tell_of(sheet, outcome, impossible[i].code, load, NAN);
     }
     return kept;
 }
@@ -144,10 +159,10 @@ static bool warn_of_undecided(gtl_sheet *sheet, const gtl_outcome *outcome)
         const gtl_thing *thing = &sheet->rig->things[sheet->rig->runs[r].thing];
         undecided++;
         bool none = thing->friction_stated && (thing->efficiency == 1 || thing->friction == 0);
-        if (!none) kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_UNDECIDED, thing->name, outcome->kind, NAN, NAN});
+        if (!none) kept &= tell_of(sheet, outcome, GTL_WARN_UNDECIDED, thing->name, NAN);
     }
     if (!outcome->every_combination)
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_NOT_EVERY_COMBINATION, "", outcome->kind, undecided, NAN});
+        kept &= tell_of(sheet, outcome, GTL_WARN_NOT_EVERY_COMBINATION, "", undecided);
     return kept;
 }
 
@@ -159,14 +174,13 @@ static bool warn_of_state(gtl_sheet *sheet, const gtl_outcome *outcome)
     int line;
     double share = gtl_length_sensitivity(rig, state, &line);
     if (share > SENSITIVE)
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_LENGTH_SENSITIVE, rig->lines[line].name, outcome->kind, share, NAN});
-    if (outcome->places > 1)
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_SEVERAL_PLACES, "", outcome->kind, outcome->places, NAN});
+        kept &= tell_of(sheet, outcome, GTL_WARN_LENGTH_SENSITIVE, rig->lines[line].name, share);
+    if (outcome->places > 1) kept &= tell_of(sheet, outcome, GTL_WARN_SEVERAL_PLACES, "", outcome->places);
     if (state->neutral)
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_NEUTRAL, rig->things[rig->nodes[state->neutral_node].root].name,
-                                              outcome->kind, NAN, NAN});
+        kept &= tell_of(sheet, outcome, GTL_WARN_NEUTRAL,
+                        rig->things[rig->nodes[state->neutral_node].root].name, NAN);
     if (state->poorly_conditioned)
-        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_POORLY_CONDITIONED, "", outcome->kind, state->pivot_ratio, NAN});
+        kept &= tell_of(sheet, outcome, GTL_WARN_POORLY_CONDITIONED, "", state->pivot_ratio);
     return kept;
 }
 

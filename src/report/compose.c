@@ -78,6 +78,13 @@ void gtl_compose_put_cautions(gtl_composer *composer, gtl_element_kind kind, con
     gtl_document_put(composer->document, kind, label, &text);
 }
 
+bool gtl_compose_has_hand(const gtl_rig *rig)
+{
+    for (int i = 0; i < rig->thing_count; i++)
+        if (rig->things[i].kind == GTL_HAND) return true;
+    return false;
+}
+
 const gtl_component *gtl_compose_worst(const gtl_sheet *sheet)
 {
     const gtl_component *worst = NULL;

@@ -60,6 +60,9 @@ void gtl_compose_join(gtl_text *whole, const char *between, const char *sentence
 /* The cautions as one paragraph, or one pair with its label. */
 void gtl_compose_put_cautions(gtl_composer *composer, gtl_element_kind kind, const char *label);
 
+/* Whether anybody hauls, be it with a known pull. */
+bool gtl_compose_has_hand(const gtl_rig *rig);
+
 /* The component that governs: rated, with the greatest utilisation; NULL for none. */
 const gtl_component *gtl_compose_worst(const gtl_sheet *sheet);
 

@@ -99,14 +99,15 @@ static void place(gtl_composer *composer, const gtl_outcome *outcome, int node)
                       gtl_figure_place(&composer->units, at, composer->rig->dim).text);
     gtl_document_cell(
         composer->document, "%s",
-        gtl_figure_length(&composer->units, gtl_moved(composer->rig, outcome->state, node)).text);
+        gtl_figure_length(&composer->units, gtl_off_drawing(composer->rig, outcome->state, node)).text);
 }
 
 /* Whether some case moves a node from where it is drawn. */
 static bool shifts(const gtl_sheet *sheet, int node)
 {
     for (int i = 0; i < sheet->outcome_count; i++)
-        if (sheet->outcomes[i].possible && gtl_moved(sheet->rig, sheet->outcomes[i].state, node) > AS_DRAWN)
+        if (sheet->outcomes[i].possible &&
+            gtl_off_drawing(sheet->rig, sheet->outcomes[i].state, node) > AS_DRAWN)
             return true;
     return false;
 }

@@ -80,18 +80,11 @@ static void effort_table(gtl_composer *composer)
     gtl_compose_case_row(composer, efficiency, 0, "efficiency [%%]");
 }
 
-static bool has_hand(const gtl_rig *rig)
-{
-    for (int i = 0; i < rig->thing_count; i++)
-        if (rig->things[i].kind == GTL_HAND) return true;
-    return false;
-}
-
 void gtl_compose_effort(gtl_composer *composer)
 {
     const gtl_outcome *hold = gtl_sheet_outcome(composer->sheet, GTL_HOLD);
     gtl_document_heading(composer->document, "Effort");
-    if (has_hand(composer->rig))
+    if (gtl_compose_has_hand(composer->rig))
         effort_table(composer);
     else
         gtl_document_paragraph(composer->document, "Nobody hauls: the rig is worked as it hangs.");

@@ -69,7 +69,7 @@ static void governs(gtl_composer *composer)
 }
 
 /* The pull of the hand in one outcome, with what belongs to it. */
-static void pull(gtl_composer *composer, const char *label, const gtl_outcome *outcome, const char *remark)
+static void pull(gtl_composer *composer, const char *label, const gtl_outcome *outcome)
 {
     const gtl_thing *hand = &composer->rig->things[composer->rig->hand];
     double force = outcome->state->effort;
@@ -80,7 +80,12 @@ static void pull(gtl_composer *composer, const char *label, const gtl_outcome *o
     if (hand->people > 1)
         gtl_text_add(&text, ", %s for each of %d people",
                      gtl_figure_force_unit(&composer->units, force / hand->people).text, hand->people);
-    gtl_text_add(&text, "%s", remark);
+    if (outcome->velocity_ratio < 0)
+        gtl_text_add(&text, "; it holds back, rope runs out");
+    else if (outcome->kind == GTL_HOLD)
+        gtl_text_add(&text, "; without friction, raise is not worked");
+    else if (composer->sheet->why & GTL_WHY_FRICTION)
+        gtl_text_add(&text, "; more in truth, friction is not stated");
     gtl_document_put(composer->document, GTL_PAIR, label, &text);
 }
 
@@ -89,14 +94,14 @@ static void effort(gtl_composer *composer)
     const gtl_outcome *raise = gtl_sheet_outcome(composer->sheet, GTL_RAISE);
     const gtl_outcome *hold = gtl_sheet_outcome(composer->sheet, GTL_HOLD);
     if (composer->rig->hand < 0)
-        gtl_document_pair(composer->document, "Effort", "nobody hauls: the rig is worked as it hangs");
+        gtl_document_pair(composer->document, "Effort", "%s: the rig is worked as it hangs",
+                          gtl_compose_has_hand(composer->rig) ? "every pull is known" : "nobody hauls");
     else if (raise && raise->possible)
-        pull(composer, "To raise", raise,
-             composer->sheet->why & GTL_WHY_FRICTION ? "; more in truth, friction is not stated" : "");
+        pull(composer, "To raise", raise);
     else if (raise)
         gtl_document_pair(composer->document, "To raise", "cannot be; see Effort below");
     else if (hold && hold->possible)
-        pull(composer, "To hold", hold, ", without friction; raise is not worked");
+        pull(composer, "To hold", hold);
     else
         gtl_document_pair(composer->document, "Effort", "none worked out; see Effort below");
 }

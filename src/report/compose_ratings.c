@@ -96,6 +96,7 @@ void gtl_compose_ratings(gtl_composer *composer)
     gtl_document_paragraph(composer->document,
                            "WLL is the working load limit, MBS the breaking strength, divided by the design "
                            "factor; the smaller rules. A rating typed as a mass was taken times g.");
+    bool any = false;
     for (int i = 0; i < composer->sheet->component_count; i++) {
         const gtl_component *part = &composer->sheet->components[i];
         gtl_text text = {0};
@@ -103,6 +104,9 @@ void gtl_compose_ratings(gtl_composer *composer)
             add_limit(&text, &composer->units, "limit", composer->rig->things[part->index].limit);
         else
             add_rating(&text, &composer->units, rating_of(composer->rig, part));
-        if (text.length > 0 || text.failed) gtl_document_put(composer->document, GTL_PAIR, part->name, &text);
+        if (text.length == 0 && !text.failed) continue;
+        any = true;
+        gtl_document_put(composer->document, GTL_PAIR, part->name, &text);
     }
+    if (!any) gtl_document_paragraph(composer->document, "None is stated.");
 }

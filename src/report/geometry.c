@@ -46,7 +46,7 @@ double gtl_wrap_angle(const gtl_rig *rig, const gtl_state *state, int run)
     return 2 * atan2(gtl_vector_size(sum, rig->dim), gtl_vector_size(difference, rig->dim)) + turns;
 }
 
-double gtl_moved(const gtl_rig *rig, const gtl_state *state, int node)
+double gtl_off_drawing(const gtl_rig *rig, const gtl_state *state, int node)
 {
     double way[3];
     for (int i = 0; i < rig->dim; i++) way[i] = state->at[3 * node + i] - rig->nodes[node].at[i];

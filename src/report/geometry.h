@@ -14,6 +14,6 @@ double gtl_from_vertical(const double *pull, int dim);
 double gtl_wrap_angle(const gtl_rig *rig, const gtl_state *state, int run);
 
 /* How far a node is from its drawing [m]. */
-double gtl_moved(const gtl_rig *rig, const gtl_state *state, int node);
+double gtl_off_drawing(const gtl_rig *rig, const gtl_state *state, int node);
 
 #endif

@@ -164,7 +164,7 @@ static json_t *place(const gtl_json_source *source, int index)
     const gtl_state *state = source->outcome->state;
     return json_pack("{s:o, s:o, s:o}", "thing", gtl_json_text(thing->name), "at",
                      gtl_json_vector(state->at + 3 * thing->node, source->rig->dim), "moved",
-                     gtl_json_number(gtl_moved(source->rig, state, thing->node)));
+                     gtl_json_number(gtl_off_drawing(source->rig, state, thing->node)));
 }
 
 /* --- the case --- */

@@ -7,6 +7,7 @@
 #include "report/write.h"
 
 #include <gantline/report.h>
+#include <gantline/version.h>
 #include <math.h>
 #include <stdlib.h>
 

@@ -1,7 +1,7 @@
 /* rig.c - the rig's own words, and its end. */
 #include "rig/kind.h"
 
-#include <gantline/gantline.h>
+#include <gantline/rig.h>
 #include <stdlib.h>
 
 static const char *const kinds[GTL_KIND_COUNT] = {
@@ -25,11 +25,6 @@ const char *gtl_case_name(gtl_case_kind kind)
 {
     static const char *const names[GTL_CASE_COUNT] = {"hold", "raise", "lower"};
     return names[kind];
-}
-
-const char *gtl_version(void)
-{
-    return GTL_VERSION;
 }
 
 void gtl_rig_free(gtl_rig *rig)

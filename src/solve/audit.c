@@ -1,7 +1,7 @@
 /* audit.c - a finished state held against the laws it must obey, from its public numbers alone.
  *
- * Deliberately another road than the solver's: nothing of the engine is used here but the state's layout, forces are
- * summed from places and tensions, friction is held against the quadratic form of its law. */
+ * Deliberately another road than the solver's: nothing of the engine is used here but the state's layout,
+ * forces are summed from places and tensions, friction is held against the quadratic form of its law. */
 #include <gantline/solve.h>
 #include <math.h>
 #include <string.h>
@@ -76,7 +76,8 @@ static void sum_forces(const findings *found)
     }
 }
 
-/* Free nodes in balance; fixed ones and tracks give the reactions that balance the whole, in force and moment. */
+/* Free nodes in balance; fixed ones and tracks give the reactions that balance the whole, in force and
+ * moment. */
 static void check_balance(findings *found)
 {
     double *force = found->state->scratch;
@@ -140,7 +141,8 @@ static double beyond_friction(const findings *found, int r, double less, double 
     return (more - less * exp(mu * (wrap + 2 * pi * thing->turns))) / more;
 }
 
-/* A run's tensions may differ by what friction gives, no more, and in its sense alone; exactly so where rope runs. */
+/* A run's tensions may differ by what friction gives, no more, and in its sense alone; exactly so where rope
+ * runs. */
 static void check_friction(findings *found, const gtl_case *which)
 {
     for (int r = 0; r < found->rig->run_count; r++) {
@@ -188,7 +190,8 @@ static void check_pulls(findings *found)
     }
 }
 
-/* Raising, the hand puts in at least what weights and known pulls take out; lowering, at most; holding, as much. */
+/* Raising, the hand puts in at least what weights and known pulls take out; lowering, at most; holding, as
+ * much. */
 static void check_work(findings *found, const gtl_case *which)
 {
     const gtl_rig *rig = found->rig;

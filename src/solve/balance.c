@@ -1,8 +1,10 @@
-/* balance.c - the equations: force balance of every free coordinate, one row a piece, and their exact derivatives.
+/* balance.c - the equations: force balance of every free coordinate, one row a piece, and their exact
+ * derivatives.
  *
- * Along a piece the tension of part k is T_k = t exp(ln_k - ln_g), where ln rises by the contact's log at each run
- * in its sense and g is the part where it is greatest: t never overflows, whatever the friction. Its derivative by
- * the coordinates is carried along the walk, so that 10,000 sheaves on two blocks stay linear. */
+ * Along a piece the tension of part k is T_k = t exp(ln_k - ln_g), where ln rises by the contact's log at
+ * each run in its sense and g is the part where it is greatest: t never overflows, whatever the friction. Its
+ * derivative by the coordinates is carried along the walk, so that 10,000 sheaves on two blocks stay linear.
+ */
 #include "solve/work.h"
 #include <math.h>
 #include <string.h>
@@ -84,8 +86,9 @@ double gtl_part_tension(const gtl_work *work, int piece, int index)
     return work->t[piece] * exp(work->log_ratio[plan->first + index] - most);
 }
 
-/* Add to work->gradient, by local coordinate, the derivative of the log at the run before part i, times `factor`.
- * s = |a + b|/2, so ds = (a + b).(da + db)/(4 s), and a unit vector turns only by what is square to it. */
+/* Add to work->gradient, by local coordinate, the derivative of the log at the run before part i, times
+ * `factor`. s = |a + b|/2, so ds = (a + b).(da + db)/(4 s), and a unit vector turns only by what is square to
+ * it. */
 static void add_gradient(gtl_work *work, int p, int i, double factor)
 {
     double slope;
@@ -152,8 +155,7 @@ static void add_ratio_turn(gtl_work *work, int p, int i, double tension)
             if (local[k] < 0) continue;
             double pull = (end == 0 ? tension : -tension) * unit[k];
             int *places = plan->force_place + local[k] * plan->locals;
-            for (int m = 0; m < plan->locals; m++)
-                work->matrix.values[places[m]] += pull * work->gradient[m];
+            for (int m = 0; m < plan->locals; m++) work->matrix.values[places[m]] += pull * work->gradient[m];
         }
     }
 }

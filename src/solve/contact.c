@@ -1,8 +1,9 @@
 /* contact.c - what a sheave or a bend adds to the tension of a rope that runs over it.
  *
- * Sheave of efficiency e at 180 degrees: the bearing takes f times the resultant, (T2 - T1) = f |T1 a + T2 b|. With
- * k = (1 - e)/(2 sqrt e) and s = sin(wrap/2) that is ln(T2/T1) = 2 asinh(k s), without the cancellation that the
- * quadratic form suffers at small wraps. Fairlead: ln(T2/T1) = mu (wrap + 2 pi turns). */
+ * Sheave of efficiency e at 180 degrees: the bearing takes f times the resultant, (T2 - T1) = f |T1 a + T2
+ * b|. With k = (1 - e)/(2 sqrt e) and s = sin(wrap/2) that is ln(T2/T1) = 2 asinh(k s), without the
+ * cancellation that the quadratic form suffers at small wraps. Fairlead: ln(T2/T1) = mu (wrap + 2 pi turns).
+ */
 #include "solve/work.h"
 #include <math.h>
 
@@ -41,7 +42,7 @@ double gtl_contact_log(const gtl_work *work, int run, const double a[3], const d
         difference += (a[k] - b[k]) * (a[k] - b[k]);
     }
     double s = sqrt(sum) / 2;
-    double c = sqrt(difference) / 2; /* cos(wrap/2) */
+    double c = sqrt(difference) / 2;                  /* cos(wrap/2) */
     bool kink = s < 1e-12 || (!sheave && c < 0.5e-9); /* no derivative there: take 0 */
     if (sheave) {
         double log = sheave_log(constant, s, slope);

@@ -1,16 +1,16 @@
 /* friction.c - friction put on a shape, each stop in the sense in which rope runs over it.
  *
- * The sense comes from the motion of the shape and is confirmed by the motion with the friction in it. A stop whose
- * motion contradicts its sense is turned round once; one that contradicts itself both ways, or over which no rope runs,
- * is undecided and keeps equal tensions. */
+ * The sense comes from the motion of the shape and is confirmed by the motion with the friction in it. A stop
+ * whose motion contradicts its sense is turned round once; one that contradicts itself both ways, or over
+ * which no rope runs, is undecided and keeps equal tensions. */
 #include "solve/work.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 #define SMALLEST_SHARE 1e-4
-#define RESCUES 5
-#define RESCUE_SHAKE 0.01
+#define RESCUES        5
+#define RESCUE_SHAKE   0.01
 /* Along one rope, friction that multiplies the pull by 1e13 is no rig any more. */
 #define MOST_LOG 30.0
 
@@ -43,7 +43,8 @@ static void first_senses(gtl_work *work, const gtl_case *which, int direction)
     double most = gtl_flows(work, work->flow);
     memset(work->tried, 0, 3 * (size_t)work->rig->run_count * sizeof *work->tried);
     for (int r = 0; r < work->rig->run_count; r++)
-        work->sense[r] = forced(which, r) ? forced_sense(work, which, r) : sense_of(work->flow[r], most, direction);
+        work->sense[r] =
+            forced(which, r) ? forced_sense(work, which, r) : sense_of(work->flow[r], most, direction);
 }
 
 /* Hold the senses against the motion with friction in it; whether any had to change. */
@@ -117,7 +118,8 @@ static bool out_of_range(gtl_work *work, gtl_state *state)
         if (work->log_ratio[plan->first + work->greatest[p]] - least <= MOST_LOG) continue;
         const gtl_line *line = &work->rig->lines[work->rig->pieces[p].line];
         gtl_refuse(state, line->line,
-                   "friction along `%s` multiplies the pull by more than 1e13: check its stops' efficiency, friction "
+                   "friction along `%s` multiplies the pull by more than 1e13: check its stops' efficiency, "
+                   "friction "
                    "and turns",
                    line->name);
         return true;
@@ -137,28 +139,35 @@ static bool shifted(const gtl_work *work)
     return false;
 }
 
-/* Whether the arrived state is one in which the load moves that way at all. */
+/* Whether the arrived state is one in which the load moves that way at all. Where other weights outdo the
+ * load the hand pays rope out as it rises: then it is rising that wants no push. */
 static void look_at_effort(gtl_work *work, const gtl_case *which, gtl_state *state)
 {
     if (work->rig->driven < 0) return;
     double effort = effort_of(work);
     double held = work->shape.t[work->rig->driven];
-    if (which->kind == GTL_LOWER && effort < -GTL_NO_PUSH)
-        forbid(state, "the load would not come down by itself: friction holds it, and the hand would have to push");
-    if (which->kind != GTL_RAISE) return;
-    if (effort < -GTL_NO_PUSH && held >= -GTL_NO_PUSH)
-        forbid(state, "the rig jams: with this friction no pull raises the load");
-    else if (effort < -GTL_NO_PUSH)
-        forbid(state, "the load runs away: it goes up by itself, and the hand would have to push");
-    else if (!shifted(work) && effort < held - GTL_NO_PUSH)
-        forbid(state, "the rig jams: with this friction no pull raises the load");
+    bool pushes = effort < -GTL_NO_PUSH;
+    bool up = which->kind == GTL_RAISE;
+    bool hauls = (gtl_payout(work, work->rig->driven) < 0) == up;
+    if (pushes && !hauls && up)
+        forbid(state,
+               "the load would not go up by itself: friction holds it, and the hand would have to push");
+    else if (pushes && !hauls)
+        forbid(state,
+               "the load would not come down by itself: friction holds it, and the hand would have to push");
+    else if (pushes && held < -GTL_NO_PUSH)
+        forbid(state, "the load runs away: it moves by itself, and the hand would have to push");
+    else if (hauls && (pushes || (!shifted(work) && effort < held - GTL_NO_PUSH)))
+        forbid(state, "the rig jams: with this friction no pull moves the load that way");
 }
 
 static bool arrive(gtl_work *work, gtl_state *state)
 {
     if (!slide(work) && !slide_with_slack_taken_up(work)) {
-        forbid(state, "no place was found where the rig is in balance with its friction: a body that rides on a rope "
-                      "may be dragged along by it");
+        forbid(
+            state,
+            "no place was found where the rig is in balance with its friction: a body that rides on a rope "
+            "may be dragged along by it");
         return false;
     }
     if (gtl_pushes(work, false)) {

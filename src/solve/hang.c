@@ -1,23 +1,24 @@
 /* hang.c - where a rig of given lengths hangs, from any drawing.
  *
- * Without friction and with every length given, the potential energy of a rig of ropes is convex: there is one place,
- * and slack lines show by themselves. Ropes stretch a little and only pull; directions blur a little, so that bodies
- * may pass through each other on their way. Both shrink in three stages. The hauled length is corrected until the
- * load is at its height. Method tried on 2,000 rigs; the figures below are what worked there. */
+ * Without friction and with every length given, the potential energy of a rig of ropes is convex: there is
+ * one place, and slack lines show by themselves. Ropes stretch a little and only pull; directions blur a
+ * little, so that bodies may pass through each other on their way. Both shrink in three stages. The hauled
+ * length is corrected until the load is at its height. Method tried on 2,000 rigs; the figures below are what
+ * worked there. */
 #include "solve/work.h"
 #include <math.h>
 
-#define MOST_STEPS 200
-#define MOST_ROUNDS 12
-#define ARRIVED 1e-7
-#define LONGEST_STEP 0.5
-#define DESCENT 1e-4
-#define ROUNDING 1e-12
+#define MOST_STEPS    200
+#define MOST_ROUNDS   12
+#define ARRIVED       1e-7
+#define LONGEST_STEP  0.5
+#define DESCENT       1e-4
+#define ROUNDING      1e-12
 #define FIRST_DAMPING 1e-3
-#define MOST_DAMPING 1e12
+#define MOST_DAMPING  1e12
 /* Flatter than this, the load's height says nothing of the hauled length: go by BLIND_STEP instead. */
-#define FLAT -1e-3
-#define BLIND_STEP 0.1
+#define FLAT               -1e-3
+#define BLIND_STEP         0.1
 #define LONGEST_CORRECTION 0.25
 
 static const struct {

@@ -1,7 +1,7 @@
 /* judge.c - whether an answer may be believed, and words for what is wrong with a rig that has none.
  *
- * A singular matrix is never met while solving (see balance.c); here it is looked for. Its null vector says what can
- * move, or share a load, at will. */
+ * A singular matrix is never met while solving (see balance.c); here it is looked for. Its null vector says
+ * what can move, or share a load, at will. */
 #include "solve/work.h"
 #include <math.h>
 #include <stdarg.h>
@@ -11,12 +11,12 @@
 /* Of a null vector scaled to 1: what takes part, and what counts as nothing. */
 #define TAKES_PART 0.05
 #define NO_TENSION 1e-4
-#define NO_MOTION 1e-4
-#define NO_RUN 1e-5
+#define NO_MOTION  1e-4
+#define NO_RUN     1e-5
 /* Hanging that ended like this found no place. */
-#define LOST 10.0
+#define LOST     10.0
 #define TOUCHING 1e-3
-#define TORN 100.0
+#define TORN     100.0
 #define STRAINED 10.0
 /* Two lines whose lengths differ by less than this share a load as if they were equal: no rope is stiffer. */
 #define EQUAL_LENGTHS 1e-5
@@ -88,9 +88,11 @@ static void refuse_shared(gtl_work *work, gtl_state *state)
 {
     names list = {"", 0, 0};
     for (int p = 0; p < work->rig->piece_count; p++)
-        if (fabs(work->step[work->dofs + p]) > TAKES_PART) add_name(&list, line_of(work, p)->name, line_of(work, p)->line);
+        if (fabs(work->step[work->dofs + p]) > TAKES_PART)
+            add_name(&list, line_of(work, p)->name, line_of(work, p)->line);
     gtl_refuse(state, list.line,
-               "%s share the load in a way that only their stiffness decides, which is not known here: leave out all "
+               "%s share the load in a way that only their stiffness decides, which is not known here: leave "
+               "out all "
                "but as many as are needed, or give lengths that say which one is slack",
                list.text);
 }
@@ -105,10 +107,11 @@ static void refuse_mechanism(gtl_work *work, gtl_state *state)
     names list = {"", 0, 0};
     for (int n = 0; n < work->rig->node_count; n++)
         if (node_rate(work, n) > TAKES_PART) add_name(&list, root_of(work, n)->name, root_of(work, n)->line);
-    gtl_refuse(state, list.line,
-               "%s can move while the hauling rope stands still, so that nothing holds it in place: tie it with one "
-               "line more, or see whether a part of the rope is missing in a path",
-               list.text);
+    gtl_refuse(
+        state, list.line,
+        "%s can move while the hauling rope stands still, so that nothing holds it in place: tie it with one "
+        "line more, or see whether a part of the rope is missing in a path",
+        list.text);
 }
 
 /* Whether a motion moves no rope over a stop, lengthens no taut line and lifts no weight. */
@@ -155,7 +158,8 @@ static gtl_judgement judge_singular(gtl_work *work, gtl_state *state)
     } else {
         const gtl_thing *load = &work->rig->things[work->rig->load];
         gtl_refuse(state, load->line,
-                   "hauling does not change the height of `%s` here: see whether the rope that is hauled holds it, or "
+                   "hauling does not change the height of `%s` here: see whether the rope that is hauled "
+                   "holds it, or "
                    "draw it away from the lowest place of its path",
                    load->name);
     }
@@ -169,7 +173,8 @@ static bool shares_if_taut(gtl_work *work, gtl_state *state)
 {
     bool shares = false;
     for (int p = 0; !shares && p < work->rig->piece_count; p++) {
-        bool nearly = work->row[p] == GTL_ROW_SLACK && work->kept[p] - work->length[p] < EQUAL_LENGTHS * work->kept[p];
+        bool nearly =
+            work->row[p] == GTL_ROW_SLACK && work->kept[p] - work->length[p] < EQUAL_LENGTHS * work->kept[p];
         if (!nearly) continue;
         work->row[p] = GTL_ROW_LENGTH;
         if (gtl_sound(work) < GTL_SINGULAR) {
@@ -199,7 +204,8 @@ static bool name_lost(gtl_work *work, gtl_state *state)
     int node;
     if (!(gtl_farthest(work, &node) > LOST)) return false;
     const gtl_thing *body = root_of(work, node);
-    gtl_refuse(state, body->line, "nothing holds `%s`: no line carries it from above, or what it hangs on is not held itself",
+    gtl_refuse(state, body->line,
+               "nothing holds `%s`: no line carries it from above, or what it hangs on is not held itself",
                body->name);
     return true;
 }
@@ -228,7 +234,8 @@ static bool name_torn(gtl_work *work, gtl_state *state, double bar)
         if (!(fabs(work->t[p]) > bar)) continue;
         const gtl_line *line = line_of(work, p);
         gtl_refuse(state, line->line,
-                   "`%s` is too short for what is drawn, or drawn straight where it has to sag: draw the sag, or give "
+                   "`%s` is too short for what is drawn, or drawn straight where it has to sag: draw the "
+                   "sag, or give "
                    "it a longer `length`",
                    line->name);
         return true;
@@ -236,15 +243,33 @@ static bool name_torn(gtl_work *work, gtl_state *state, double bar)
     return false;
 }
 
+static bool any_slack(const gtl_work *work)
+{
+    for (int p = 0; p < work->rig->piece_count; p++)
+        if (work->row[p] == GTL_ROW_SLACK) return true;
+    return false;
+}
+
+/* With heights alone the matrix does not depend on where things are drawn: what is wrong with it is wrong
+ * anywhere. */
+static bool name_by_drawing(gtl_work *work, gtl_state *state)
+{
+    if (work->rig->dim > 1 || any_slack(work)) return false;
+    memcpy(work->x, work->drawn, 3 * (size_t)work->rig->node_count * sizeof *work->x);
+    return gtl_judge(work, state) == GTL_SICK;
+}
+
 void gtl_name_failure(gtl_work *work, gtl_state *state)
 {
     gtl_restore(work, &work->hung);
+    gtl_exact_rows(work);
     work->smooth = 0;
+    if (name_by_drawing(work, state)) return;
+    gtl_restore(work, &work->hung);
+    gtl_exact_rows(work);
     gtl_balance(work);
     if (name_lost(work, state) || name_touching(work, state) || name_torn(work, state, TORN)) return;
     if (gtl_judge(work, state) == GTL_SICK) return;
     if (name_torn(work, state, STRAINED)) return;
-    memcpy(work->x, work->drawn, 3 * (size_t)work->rig->node_count * sizeof *work->x);
-    if (work->rig->dim == 1 && gtl_judge(work, state) == GTL_SICK) return;
     gtl_refuse(state, 0, "no place was found where this rig is in balance: draw it closer to how it hangs");
 }

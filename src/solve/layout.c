@@ -4,7 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* All arrays of a work are carved from calloc, so that a failure anywhere leaves something that can be freed. */
+/* All arrays of a work are carved from calloc, so that a failure anywhere leaves something that can be freed.
+ */
 static bool make(void *pointer, size_t count, size_t size)
 {
     void *room = calloc(count ? count : 1, size);
@@ -12,9 +13,11 @@ static bool make(void *pointer, size_t count, size_t size)
     return room != NULL;
 }
 
-#define SNAPSHOTS(work)                                                                              \
-    {&(work)->before_step, &(work)->before_shake, &(work)->newton,                                   \
-     &(work)->hung,        &(work)->shape,        &(work)->partly}
+#define SNAPSHOTS(work)                                                                                      \
+    {                                                                                                        \
+        &(work)->before_step, &(work)->before_shake, &(work)->newton, &(work)->hung, &(work)->shape,         \
+            &(work)->partly                                                                                  \
+    }
 
 #define MAKE(field, count) make(&(field), (size_t)(count), sizeof *(field))
 
@@ -43,8 +46,7 @@ static bool allocate_state(gtl_work *work)
            MAKE(work->unit, 3 * rig->part_count) && MAKE(work->span, rig->part_count) &&
            MAKE(work->log_ratio, rig->part_count) && MAKE(work->length, pieces) &&
            MAKE(work->greatest, pieces) && MAKE(work->rate, 3 * nodes) &&
-           MAKE(work->part_rate, rig->part_count) && MAKE(work->tried, 3 * runs) &&
-           MAKE(work->flow, runs);
+           MAKE(work->part_rate, rig->part_count) && MAKE(work->tried, 3 * runs) && MAKE(work->flow, runs);
 }
 
 static bool allocate_snapshots(gtl_work *work)
@@ -72,8 +74,7 @@ static void scale_rig(gtl_work *work)
             work->pull[p] = rig->things[rig->pieces[p].hand].pull / work->force;
     for (int r = 0; r < rig->run_count; r++)
         work->contact[r] = gtl_contact_constant(&rig->things[rig->runs[r].thing]);
-    if (rig->hand >= 0)
-        work->height = work->drawn[3 * rig->things[rig->load].node + rig->dim - 1];
+    if (rig->hand >= 0) work->height = work->drawn[3 * rig->things[rig->load].node + rig->dim - 1];
     for (int p = 0; p < rig->piece_count; p++) work->spars |= rig->pieces[p].rule == GTL_STRUT;
 }
 
@@ -148,7 +149,8 @@ static size_t cell_count(const gtl_work *work)
     return count;
 }
 
-/* One pattern serves every state of a piece: its stops' coordinates, its own tension, the lifted load's height. */
+/* One pattern serves every state of a piece: its stops' coordinates, its own tension, the lifted load's
+ * height. */
 static void list_cells(const gtl_work *work, int p, gtl_cell *cells)
 {
     const gtl_plan *plan = &work->plans[p];
@@ -217,12 +219,12 @@ void gtl_work_free(gtl_work *work)
 {
     if (!work) return;
     gtl_matrix_end(&work->matrix);
-    void *rooms[] = {work->dof,       work->plans,     work->places,    work->walk_part, work->walk_node,
+    void *rooms[] = {work->dof,       work->plans,      work->places,    work->walk_part, work->walk_node,
                      work->walk_run,  work->walk_local, work->local_dof, work->weight,    work->drawn,
-                     work->kept,      work->pull,      work->contact,   work->x,         work->t,
-                     work->row,       work->sense,     work->residual,  work->unit,      work->span,
-                     work->log_ratio, work->length,    work->greatest,  work->rate,      work->part_rate,
-                     work->step,      work->gradient,  work->tried,     work->flow};
+                     work->kept,      work->pull,       work->contact,   work->x,         work->t,
+                     work->row,       work->sense,      work->residual,  work->unit,      work->span,
+                     work->log_ratio, work->length,     work->greatest,  work->rate,      work->part_rate,
+                     work->step,      work->gradient,   work->tried,     work->flow};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     gtl_snapshot *all[] = SNAPSHOTS(work);
     for (size_t i = 0; i < sizeof all / sizeof *all; i++) {

@@ -1,5 +1,5 @@
-/* matrix.c - see matrix.h. KLU's row scaling stays off: it would lift a row that holds nothing but the regularising
- * diagonal to 1, and hide that the matrix is singular. */
+/* matrix.c - see matrix.h. KLU's row scaling stays off: it would lift a row that holds nothing but the
+ * regularising diagonal to 1, and hide that the matrix is singular. */
 #include "solve/matrix.h"
 #include <math.h>
 #include <stdint.h>
@@ -105,8 +105,8 @@ double gtl_matrix_factor(gtl_matrix *matrix)
 {
     if (!all_finite(matrix)) return 0;
     if (matrix->numeric) {
-        bool done = klu_refactor(matrix->starts, matrix->rows, matrix->values, matrix->symbolic, matrix->numeric,
-                                 &matrix->common);
+        bool done = klu_refactor(matrix->starts, matrix->rows, matrix->values, matrix->symbolic,
+                                 matrix->numeric, &matrix->common);
         double ratio = done ? pivot_ratio(matrix) : 0;
         if (ratio > PIVOT_ANEW) return ratio;
         klu_free_numeric(&matrix->numeric, &matrix->common);
@@ -118,7 +118,7 @@ double gtl_matrix_factor(gtl_matrix *matrix)
 
 void gtl_matrix_solve(gtl_matrix *matrix, double *right)
 {
-    bool done = matrix->numeric && klu_solve(matrix->symbolic, matrix->numeric, matrix->order, 1, right,
-                                             &matrix->common);
+    bool done = matrix->numeric &&
+                klu_solve(matrix->symbolic, matrix->numeric, matrix->order, 1, right, &matrix->common);
     for (int i = 0; !done && i < matrix->order; i++) right[i] = NAN;
 }

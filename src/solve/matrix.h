@@ -23,8 +23,8 @@ typedef struct gtl_matrix {
     klu_common common;
 } gtl_matrix;
 
-/* Make the pattern from cells (doubled ones count once; the whole diagonal is added). place[i] becomes the place of
- * cells[i]. False without memory. */
+/* Make the pattern from cells (doubled ones count once; the whole diagonal is added). place[i] becomes the
+ * place of cells[i]. False without memory. */
 bool gtl_matrix_begin(gtl_matrix *matrix, int order, const gtl_cell *cells, int *place, size_t count);
 void gtl_matrix_end(gtl_matrix *matrix);
 void gtl_matrix_clear(gtl_matrix *matrix);

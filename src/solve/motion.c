@@ -1,4 +1,5 @@
-/* motion.c - the tangent of a state as the lifted load rises: how fast every part shortens, so how rope runs. */
+/* motion.c - the tangent of a state as the lifted load rises: how fast every part shortens, so how rope runs.
+ */
 #include "solve/work.h"
 #include <math.h>
 

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-#define MOST_STEPS 15
+#define MOST_STEPS  15
 #define MOST_ROUNDS 8
 /* A step moves nothing further than this share of the rig's size ... */
 #define LONGEST_STEP 0.3
@@ -155,7 +155,8 @@ bool gtl_pushes(const gtl_work *work, bool driven_too)
     return false;
 }
 
-/* Let go every tied rope that pushes, take back every slack one that is too long; whether anything changed. */
+/* Let go every tied rope that pushes, take back every slack one that is too long; whether anything changed.
+ */
 static bool change_slack(gtl_work *work)
 {
     bool changed = false;

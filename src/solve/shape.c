@@ -1,5 +1,5 @@
-/* shape.c - where the rig hangs without friction: Newton's method from the drawing; where that is not good enough,
- * hanging, which needs no good drawing. */
+/* shape.c - where the rig hangs without friction: Newton's method from the drawing; where that is not good
+ * enough, hanging, which needs no good drawing. */
 #include "solve/work.h"
 #include <math.h>
 #include <string.h>
@@ -38,8 +38,10 @@ static void measure_drawing(gtl_work *work)
     }
 }
 
-static const gtl_row first_rows[] = {
-    [GTL_TIED] = GTL_ROW_LENGTH, [GTL_PULLED] = GTL_ROW_PULL, [GTL_DRIVEN] = GTL_ROW_HEIGHT, [GTL_STRUT] = GTL_ROW_LENGTH};
+static const gtl_row first_rows[] = {[GTL_TIED] = GTL_ROW_LENGTH,
+                                     [GTL_PULLED] = GTL_ROW_PULL,
+                                     [GTL_DRIVEN] = GTL_ROW_HEIGHT,
+                                     [GTL_STRUT] = GTL_ROW_LENGTH};
 
 static void begin(gtl_work *work, const double *places)
 {
@@ -52,15 +54,13 @@ static void begin(gtl_work *work, const double *places)
     work->share = 0;
 }
 
-/* From the hanging state, which has stretch and blur in it, to the exact one. */
-static bool sharpen(gtl_work *work)
+void gtl_exact_rows(gtl_work *work)
 {
     for (int p = 0; p < work->rig->piece_count; p++) {
         gtl_piece_rule rule = work->rig->pieces[p].rule;
         bool slack = work->row[p] == GTL_ROW_SLACK && rule == GTL_TIED;
         if (!slack) work->row[p] = first_rows[rule];
     }
-    return gtl_settle(work);
 }
 
 static void keep_shape(gtl_work *work, gtl_state *state)
@@ -83,7 +83,8 @@ static bool hang(gtl_work *work, gtl_state *state)
 {
     bool hung = gtl_hang(work);
     gtl_keep(work, &work->hung);
-    return hung && sharpen(work) && acceptable(work, state);
+    gtl_exact_rows(work);
+    return hung && gtl_settle(work) && acceptable(work, state);
 }
 
 static void name_fall(gtl_work *work, gtl_state *state)
@@ -92,7 +93,8 @@ static void name_fall(gtl_work *work, gtl_state *state)
     gtl_farthest(work, &node);
     const gtl_thing *body = &work->rig->things[work->rig->nodes[node < 0 ? 0 : node].root];
     gtl_refuse(state, body->line,
-               "`%s` falls over or away from where it is drawn when it is touched: stay it, or draw it where it can stand",
+               "`%s` falls over or away from where it is drawn when it is touched: stay it, or draw it where "
+               "it can stand",
                body->name);
 }
 
@@ -106,8 +108,8 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
         keep_shape(work, state);
         return true;
     }
-    bool runs_away = arrived && work->rig->driven >= 0 && !gtl_pushes(work, false) && gtl_pushes(work, true) &&
-                     gtl_judge(work, state) == GTL_GOOD;
+    bool runs_away = arrived && work->rig->driven >= 0 && !gtl_pushes(work, false) &&
+                     gtl_pushes(work, true) && gtl_judge(work, state) == GTL_GOOD;
     bool near = arrived && gtl_farthest(work, &node) < CLOSE;
     gtl_keep(work, &work->newton);
 

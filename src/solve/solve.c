@@ -53,8 +53,8 @@ gtl_state *gtl_state_new(const gtl_rig *rig)
     state->scratch = calloc(3 * nodes, sizeof *state->scratch);
     state->work = gtl_work_new(rig);
     bool made = state->at && state->rise && state->tension && state->piece_length && state->kept_length &&
-                state->payout && state->slack && state->sense && state->undecided && state->flow && state->scratch &&
-                state->work;
+                state->payout && state->slack && state->sense && state->undecided && state->flow &&
+                state->scratch && state->work;
     if (!made) {
         gtl_state_free(state);
         return NULL;
@@ -67,9 +67,9 @@ void gtl_state_free(gtl_state *state)
 {
     if (!state) return;
     gtl_work_free(state->work);
-    void *rooms[] = {state->at,     state->rise,  state->tension, state->piece_length, state->kept_length,
-                     state->payout, state->slack, state->sense,   state->undecided,    state->flow,
-                     state->scratch};
+    void *rooms[] = {state->at,          state->rise,   state->tension, state->piece_length,
+                     state->kept_length, state->payout, state->slack,   state->sense,
+                     state->undecided,   state->flow,   state->scratch};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     free(state);
 }
@@ -126,10 +126,11 @@ static bool hauls(gtl_work *work, gtl_state *state)
     double travel = fabs(gtl_payout(work, work->rig->driven));
     if (travel >= least && travel <= 1 / least) return true;
     const gtl_thing *load = &work->rig->things[work->rig->load];
-    gtl_refuse(state, load->line,
-               "`%s` can move while the hauling rope stands still: nothing holds it in place, or the rope that is "
-               "hauled does not lift it",
-               load->name);
+    gtl_refuse(
+        state, load->line,
+        "`%s` can move while the hauling rope stands still: nothing holds it in place, or the rope that is "
+        "hauled does not lift it",
+        load->name);
     return false;
 }
 
@@ -167,7 +168,8 @@ static void audit_state(const gtl_rig *rig, const gtl_case *which, gtl_state *st
 {
     state->residual = gtl_audit(rig, which, state);
     if (state->residual <= GTL_AUDIT_LIMIT) return;
-    gtl_refuse(state, 0, "the audit of `%s` found the forces out of balance by %.1e of the weight: no answer is given",
+    gtl_refuse(state, 0,
+               "the audit of `%s` found the forces out of balance by %.1e of the weight: no answer is given",
                gtl_case_name(which->kind), state->residual);
 }
 

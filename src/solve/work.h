@@ -1,11 +1,11 @@
 /* work.h - the solver's own room, and what its steps call each other by.
  *
- * Everything in here is scaled: places and lengths by the rig's size, forces by what moves it (weights of free
- * nodes and known pulls), so that good matrices look alike whatever the rig.
+ * Everything in here is scaled: places and lengths by the rig's size, forces by what moves it (weights of
+ * free nodes and known pulls), so that good matrices look alike whatever the rig.
  *
- * A piece is *walked* from its tied end to its hand (or along its path): the walk_ arrays hold its parts, stops
- * and running stops in that order. Unknowns: the coordinates of free nodes, then one tension a piece, that of
- * its most loaded part. Equations: the force balance of each coordinate, then one row a piece. */
+ * A piece is *walked* from its tied end to its hand (or along its path): the walk_ arrays hold its parts,
+ * stops and running stops in that order. Unknowns: the coordinates of free nodes, then one tension a piece,
+ * that of its most loaded part. Equations: the force balance of each coordinate, then one row a piece. */
 #ifndef SOLVE_WORK_H
 #define SOLVE_WORK_H
 
@@ -16,8 +16,8 @@
 #define GTL_ARRIVED 1e-10
 /* A rope that pushes by less than this carries nothing [1]. */
 #define GTL_NO_PUSH 1e-9
-/* Matrices whose pivot ratio is lower are singular: on 964 good states the least was 2.5e-4, on singular ones the
- * greatest 4e-12. */
+/* Matrices whose pivot ratio is lower are singular: on 964 good states the least was 2.5e-4, on singular ones
+ * the greatest 4e-12. */
 #define GTL_SINGULAR 1e-9
 /* Below this a matrix is believed, with a caution. */
 #define GTL_POOR 1e-5
@@ -28,11 +28,11 @@
 
 /* What a piece's row says. */
 typedef enum gtl_row {
-    GTL_ROW_LENGTH,  /* its length is kept */
-    GTL_ROW_PULL,    /* the pull at its hand is known */
-    GTL_ROW_HEIGHT,  /* the lifted load is at its height */
-    GTL_ROW_SLACK,   /* it carries nothing */
-    GTL_ROW_ELASTIC  /* hanging only: it stretches by its tension */
+    GTL_ROW_LENGTH, /* its length is kept */
+    GTL_ROW_PULL,   /* the pull at its hand is known */
+    GTL_ROW_HEIGHT, /* the lifted load is at its height */
+    GTL_ROW_SLACK,  /* it carries nothing */
+    GTL_ROW_ELASTIC /* hanging only: it stretches by its tension */
 } gtl_row;
 
 /* Where a piece's terms go. Locals are the free coordinates of its stops, each once. */
@@ -41,11 +41,11 @@ typedef struct gtl_plan {
     int count;       /* parts */
     int first_local; /* into local_dof */
     int locals;
-    int *force_place;  /* locals x locals places in the matrix: force row, coordinate column */
+    int *force_place;   /* locals x locals places in the matrix: force row, coordinate column */
     int *tension_place; /* locals places: force row, the piece's tension */
-    int *row_place;    /* locals places: the piece's row, coordinate column */
-    int own_place;     /* the piece's row, its own tension */
-    int height_place;  /* the driven piece's row, the lifted load's height; else -1 */
+    int *row_place;     /* locals places: the piece's row, coordinate column */
+    int own_place;      /* the piece's row, its own tension */
+    int height_place;   /* the driven piece's row, the lifted load's height; else -1 */
 } gtl_plan;
 
 /* A state put by. */
@@ -57,10 +57,10 @@ typedef struct gtl_snapshot {
 
 typedef struct gtl_work {
     const gtl_rig *rig;
-    double size;   /* diagonal of the drawn rig's box [m] */
-    double force;  /* weights of free nodes and known pulls [N] */
-    int dofs;      /* coordinates of free nodes */
-    int unknowns;  /* dofs + pieces */
+    double size;    /* diagonal of the drawn rig's box [m] */
+    double force;   /* weights of free nodes and known pulls [N] */
+    int dofs;       /* coordinates of free nodes */
+    int unknowns;   /* dofs + pieces */
     int height_dof; /* the lifted load's height, -1 where nobody hauls */
     bool spars;
 
@@ -83,13 +83,13 @@ typedef struct gtl_work {
     const double *begin; /* 3 a node [m]: where the search begins, NULL: the drawing */
 
     /* The state that the steps work on. */
-    double *x;       /* 3 a node */
-    double *t;       /* one a piece */
-    gtl_row *row;    /* one a piece */
+    double *x;          /* 3 a node */
+    double *t;          /* one a piece */
+    gtl_row *row;       /* one a piece */
     signed char *sense; /* one a run, along the walk */
-    double share;    /* of friction that is in force, 0 to 1 */
-    double stretch;  /* elastic rows: length a unit of tension adds, over the piece's own */
-    double smooth;   /* elastic rows: length at which a part's direction blurs, over the piece's mean part */
+    double share;       /* of friction that is in force, 0 to 1 */
+    double stretch;     /* elastic rows: length a unit of tension adds, over the piece's own */
+    double smooth; /* elastic rows: length at which a part's direction blurs, over the piece's mean part */
 
     /* Filled by gtl_balance from the state. */
     double *residual;  /* one an unknown */
@@ -103,19 +103,19 @@ typedef struct gtl_work {
     double *rate;      /* 3 a node: for one unit of lift */
     double *part_rate; /* one a part, in walking order: how its length grows for one unit of lift */
 
-    double *step;   /* one an unknown: Newton's step, or any other right-hand side */
-    double *gradient; /* one a local of the largest piece */
+    double *step;              /* one an unknown: Newton's step, or any other right-hand side */
+    double *gradient;          /* one a local of the largest piece */
     gtl_snapshot before_step;  /* the state that Newton's and hanging's steps come back to */
     gtl_snapshot before_shake; /* the one whose stability is tried */
     gtl_snapshot newton;       /* Newton's from the drawing */
     gtl_snapshot hung;         /* the hanging one */
     gtl_snapshot shape;        /* the one taken, without friction */
     gtl_snapshot partly;       /* the last one with part of the friction in force */
-    bool *tried;    /* 3 a run: senses that contradicted themselves */
-    double *flow;   /* one a run */
+    bool *tried;               /* 3 a run: senses that contradicted themselves */
+    double *flow;              /* one a run */
     int solves;
-    double pivot_ratio; /* of the matrix factored last by gtl_sound or gtl_motion */
-    int neutral_node;   /* of the state judged last: a body that stays anywhere, -1 for none */
+    double pivot_ratio;        /* of the matrix factored last by gtl_sound or gtl_motion */
+    int neutral_node;          /* of the state judged last: a body that stays anywhere, -1 for none */
     unsigned long long random; /* state of the generator that shakes and starts inverse iterations */
 } gtl_work;
 
@@ -156,6 +156,8 @@ bool gtl_stable(gtl_work *work);
 /* shape.c */
 /* Where the rig hangs without friction. On failure the state's reason and blame are set. */
 bool gtl_shape(gtl_work *work, gtl_state *state);
+/* From a hanging state's elastic rows to the exact ones; tied lines that are slack stay so. */
+void gtl_exact_rows(gtl_work *work);
 /* Furthest that a node is from its drawing, and which. */
 double gtl_farthest(const gtl_work *work, int *node);
 
@@ -173,8 +175,8 @@ void gtl_refuse(gtl_state *state, int blame, const char *format, ...) GTL_PRINTF
 void gtl_part_rates(gtl_work *work);
 /* The motion of the state as the lifted load rises. Factors the matrix. */
 void gtl_motion(gtl_work *work);
-/* Rope that passes each run along the walk for one unit of lift, into `flow` (one a run); the greatest of all,
- * hands included. */
+/* Rope that passes each run along the walk for one unit of lift, into `flow` (one a run); the greatest of
+ * all, hands included. */
 double gtl_flows(const gtl_work *work, double *flow);
 /* How a piece grows for one unit of lift. */
 double gtl_payout(const gtl_work *work, int piece);

@@ -9,5 +9,6 @@ def width(line):
 
 limit = int(sys.argv[1])
 wide = [line for line in sys.stdin.buffer.read().decode("utf-8").splitlines() if width(line) > limit]
-print("\n".join(wide))
+for line in wide:
+    print(line)
 sys.exit(bool(wide))

@@ -6,6 +6,10 @@ case $command in
 /*) ;;
 *) command=$PWD/$command ;;
 esac
+[ -x "$command" ] || {
+    echo "cli: no such command: $command" >&2
+    exit 2
+}
 cd "$(dirname "$0")" || exit 2
 here=$PWD
 python=${PYTHON:-/usr/bin/python3}
@@ -16,13 +20,13 @@ failed=0
 
 # check NAME CONDITION...: one test; the condition is a command.
 check() {
-    name=$1
+    what=$1
     shift
     if "$@"; then
         passed=$((passed + 1))
     else
         failed=$((failed + 1))
-        echo "not ok $name"
+        echo "not ok $what"
         sed 's/^/  /' "$scratch/err"
     fi
 }
@@ -221,7 +225,7 @@ for rig in "$here"/*.ini; do
     check "$name: ASCII" eval '! LC_ALL=C grep -q "[^ -~]" "$scratch/out"'
     check "$name: no blanks at line ends" eval '! grep -q " \$" "$scratch/out"'
     check "$name: never safe as a verdict" eval '! grep -qiw safe "$scratch/out"'
-    check "$name: no nan, inf or -0" eval '! grep -qiwE "nan|inf|-0(\.0*)?" "$scratch/out"'
+    check "$name: no nan, inf or -0" eval '! grep -qiE "(^| )(-?nan|-?inf|-0(\.0*)?)( |\$)" "$scratch/out"'
     head -n 24 "$scratch/out" >"$scratch/head"
     for word in Verdict 'cases:' Governs 'Cautions' 'competent person' 'somebody qualified'; do
         check "$name: $word in the first 24 lines" grep -q "$word" "$scratch/head"
@@ -271,7 +275,7 @@ check "quotes in JSON" ended 0
 
 # --- the manual ---
 
-"$python" codes.py ../../docs/report.schema.json ../../docs/report.md ../../include/gantline/rate.h >"$scratch/err" 2>&1
+"$python" codes.py ../../docs/report.schema.json ../../docs/report.md ../../src/rate/warnings.c >"$scratch/err" 2>&1
 status=$?
 check "report.md and the schema have every warning code" ended 0
 

@@ -108,7 +108,7 @@ def main(arguments):
     try:
         cases = [read_case(path) for path in paths or sorted(glob.glob(os.path.join(HERE, '*.ini')))]
         results = [(case, run_case(command, case)) for case in cases]
-    except BadCase as fault:
+    except (BadCase, OSError) as fault:
         sys.exit(f'known: {fault}')
     failures = [failure_line(case, outcome) for case, outcomes in results for outcome in outcomes
                 if not outcome.passed]

@@ -1,4 +1,5 @@
-/* warnings.c - the sentence of each warning. docs/report.md says what to do about each, at more length. */
+/* warning_words.c - the sentence of each warning. docs/report.md says what to do about each, at more length.
+ */
 #include "base/text.h"
 #include "report/words.h"
 
