@@ -38,26 +38,6 @@ static double direction(const findings *found, int part, double unit[3])
     return sqrt(square);
 }
 
-static void measure_rig(findings *found)
-{
-    const gtl_rig *rig = found->rig;
-    double low[3] = {INFINITY, INFINITY, INFINITY};
-    double high[3] = {-INFINITY, -INFINITY, -INFINITY};
-    for (int n = 0; n < rig->node_count; n++) {
-        if (!rig->nodes[n].fixed) found->force += rig->nodes[n].weight;
-        for (int k = 0; k < rig->dim; k++) {
-            low[k] = fmin(low[k], rig->nodes[n].at[k]);
-            high[k] = fmax(high[k], rig->nodes[n].at[k]);
-        }
-    }
-    for (int p = 0; p < rig->piece_count; p++)
-        if (rig->pieces[p].rule == GTL_PULLED) found->force += rig->things[rig->pieces[p].hand].pull;
-    double square = 0;
-    for (int k = 0; k < rig->dim; k++) square += (high[k] - low[k]) * (high[k] - low[k]);
-    found->size = square > 0 ? sqrt(square) : 1;
-    if (!(found->force > 0)) found->force = 1;
-}
-
 /* What lines do to each node, three a node [N]. */
 static void sum_forces(const findings *found)
 {
@@ -69,7 +49,7 @@ static void sum_forces(const findings *found)
         const gtl_part *part = &found->rig->parts[i];
         double *from = force + 3 * found->rig->things[found->rig->stops[part->from].thing].node;
         double *to = force + 3 * found->rig->things[found->rig->stops[part->to].thing].node;
-        for (int k = 0; k < found->rig->dim; k++) {
+        for (int k = 0; k < 3; k++) {
             from[k] += found->state->tension[i] * unit[k];
             to[k] -= found->state->tension[i] * unit[k];
         }
@@ -89,7 +69,7 @@ static void check_balance(findings *found)
         const gtl_node *node = &rig->nodes[n];
         double outer[3] = {0, 0, 0}; /* weight and reaction on this node */
         force[3 * n + up] -= node->weight;
-        for (int k = 0; k < rig->dim; k++) {
+        for (int k = 0; k < 3; k++) {
             bool held = node->fixed || (node->guided && k != up);
             if (!held) note(found, force[3 * n + k] / found->force);
             if (held) outer[k] -= force[3 * n + k];
@@ -149,7 +129,7 @@ static void check_friction(findings *found, const gtl_case *which)
         int before = found->rig->runs[r].before;
         double first = found->state->tension[before];
         double second = found->state->tension[before + 1];
-        int sense = found->state->sense[r];
+        signed char sense = found->state->sense[r];
         bool rubs = sense != 0 && (which->kind != GTL_HOLD || found->state->undecided[r]);
         double less = sense < 0 ? second : first;
         double more = sense < 0 ? first : second;
@@ -209,8 +189,7 @@ static void check_work(findings *found, const gtl_case *which)
 
 double gtl_audit(const gtl_rig *rig, const gtl_case *which, const gtl_state *state)
 {
-    findings result = {rig, state, 0, 0, 0};
-    measure_rig(&result);
+    findings result = {rig, state, gtl_rig_force(rig), gtl_rig_size(rig), 0};
     sum_forces(&result);
     check_balance(&result);
     check_friction(&result, which);

@@ -17,7 +17,7 @@
 #define FIRST_DAMPING 1e-3
 #define MOST_DAMPING  1e12
 /* Flatter than this, the load's height says nothing of the hauled length: go by BLIND_STEP instead. */
-#define FLAT               -1e-3
+#define FLAT               (-1e-3)
 #define BLIND_STEP         0.1
 #define LONGEST_CORRECTION 0.25
 

@@ -10,7 +10,7 @@
 /* ... leaves every part this share of its length ... */
 #define LEAST_SPAN 0.2
 /* ... and turns none past 100 degrees. */
-#define LEAST_COSINE -0.17
+#define LEAST_COSINE (-0.17)
 #define LEAST_FACTOR 1e-7
 /* The residual has to fall by this share of what the linear picture promises. */
 #define DESCENT 1e-4
@@ -106,10 +106,12 @@ static bool advance(gtl_work *work)
     if (!find_step(work)) return false;
     double before = norm(work);
     gtl_keep(work, &work->before_step);
-    for (double factor = longest_factor(work); factor > LEAST_FACTOR; factor /= 2) {
+    double factor = longest_factor(work);
+    while (factor > LEAST_FACTOR) {
         move(work, factor);
         gtl_balance(work);
         if (norm(work) <= (1 - DESCENT * factor) * before) return true;
+        factor /= 2;
     }
     return false;
 }
