@@ -42,23 +42,25 @@ static void away(const gtl_work *work, int i, double back[3], const double **on)
     *on = work->unit + 3 * i;
 }
 
-static double run_log(const gtl_work *work, int i, double *slope)
-{
-    int run = work->walk_run[i];
-    double back[3];
-    const double *on;
-    away(work, i, back, &on);
-    double log = gtl_contact_log(work, run, back, on, slope);
-    double signed_share = work->share * work->sense[run];
-    *slope *= signed_share;
-    return log * signed_share;
-}
-
 /* Whether friction does anything at the run before part i. */
 static bool rubs(const gtl_work *work, int i)
 {
     int run = work->walk_run[i];
     return work->share > 0 && work->sense[run] != 0 && work->contact[run] > 0;
+}
+
+/* Log of the tensions at the run before part i, in the run's sense and the share in force; its slope is kept.
+ */
+static double run_log(gtl_work *work, int i)
+{
+    int run = work->walk_run[i];
+    double back[3];
+    const double *on;
+    away(work, i, back, &on);
+    double signed_share = work->share * work->sense[run];
+    double log = gtl_contact_log(work, run, back, on, &work->log_slope[i]);
+    work->log_slope[i] *= signed_share;
+    return log * signed_share;
 }
 
 static void find_ratios(gtl_work *work, int p)
@@ -69,8 +71,8 @@ static void find_ratios(gtl_work *work, int p)
     work->greatest[p] = 0;
     work->log_ratio[plan->first] = 0;
     for (int i = plan->first + 1; i < plan->first + plan->count; i++) {
-        double ignored;
-        if (rubs(work, i)) log += run_log(work, i, &ignored);
+        work->log_slope[i] = 0;
+        if (rubs(work, i)) log += run_log(work, i);
         work->log_ratio[i] = log;
         if (log > most) {
             most = log;
@@ -91,8 +93,7 @@ double gtl_part_tension(const gtl_work *work, int piece, int index)
  * it. */
 static void add_gradient(gtl_work *work, int p, int i, double factor)
 {
-    double slope;
-    run_log(work, i, &slope);
+    double slope = work->log_slope[i];
     if (slope == 0) return;
     double back[3];
     const double *on;
@@ -216,13 +217,13 @@ static void balance_piece(gtl_work *work, int p)
     for (int i = plan->first + 1; i < plan->first + plan->count; i++) turns |= rubs(work, i);
     memset(work->gradient, 0, (size_t)plan->locals * sizeof *work->gradient);
     for (int i = plan->first + 1; turns && i <= plan->first + work->greatest[p]; i++)
-        if (rubs(work, i)) add_gradient(work, p, i, -1);
+        add_gradient(work, p, i, -1);
     double tension = 0;
     double most = work->log_ratio[plan->first + work->greatest[p]];
     for (int i = plan->first; i < plan->first + plan->count; i++) {
         double share = turns ? exp(work->log_ratio[i] - most) : 1;
         tension = work->t[p] * share;
-        if (i > plan->first && turns && rubs(work, i)) add_gradient(work, p, i, 1);
+        if (i > plan->first && turns) add_gradient(work, p, i, 1);
         add_part(work, p, i, tension, share);
         if (turns) add_ratio_turn(work, p, i, tension);
     }
@@ -232,6 +233,7 @@ static void balance_piece(gtl_work *work, int p)
 void gtl_balance(gtl_work *work)
 {
     const gtl_rig *rig = work->rig;
+    work->fresh = false;
     gtl_matrix_clear(&work->matrix);
     for (int i = 0; i < work->unknowns; i++) {
         work->matrix.values[work->matrix.diagonal[i]] = -REGULAR;

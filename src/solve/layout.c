@@ -44,8 +44,8 @@ static bool allocate_state(gtl_work *work)
            MAKE(work->pull, pieces) && MAKE(work->contact, runs) && MAKE(work->x, 3 * nodes) &&
            MAKE(work->t, pieces) && MAKE(work->row, pieces) && MAKE(work->sense, runs) &&
            MAKE(work->unit, 3 * rig->part_count) && MAKE(work->span, rig->part_count) &&
-           MAKE(work->log_ratio, rig->part_count) && MAKE(work->length, pieces) &&
-           MAKE(work->greatest, pieces) && MAKE(work->rate, 3 * nodes) &&
+           MAKE(work->log_ratio, rig->part_count) && MAKE(work->log_slope, rig->part_count) &&
+           MAKE(work->length, pieces) && MAKE(work->greatest, pieces) && MAKE(work->rate, 3 * nodes) &&
            MAKE(work->part_rate, rig->part_count) && MAKE(work->tried, 3 * runs) && MAKE(work->flow, runs);
 }
 
@@ -223,8 +223,8 @@ void gtl_work_free(gtl_work *work)
                      work->walk_run,  work->walk_local, work->local_dof, work->weight,    work->drawn,
                      work->kept,      work->pull,       work->contact,   work->x,         work->t,
                      work->row,       work->sense,      work->residual,  work->unit,      work->span,
-                     work->log_ratio, work->length,     work->greatest,  work->rate,      work->part_rate,
-                     work->step,      work->gradient,   work->tried,     work->flow};
+                     work->log_ratio, work->log_slope,  work->length,    work->greatest,  work->rate,
+                     work->part_rate, work->step,       work->gradient,  work->tried,     work->flow};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     gtl_snapshot *all[] = SNAPSHOTS(work);
     for (size_t i = 0; i < sizeof all / sizeof *all; i++) {

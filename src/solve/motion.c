@@ -19,7 +19,7 @@ void gtl_part_rates(gtl_work *work)
 
 void gtl_motion(gtl_work *work)
 {
-    gtl_sound(work);
+    if (!work->fresh) gtl_sound(work);
     for (int i = 0; i < work->unknowns; i++) work->step[i] = 0;
     if (work->rig->driven >= 0) work->step[work->dofs + work->rig->driven] = 1;
     gtl_matrix_solve(&work->matrix, work->step);

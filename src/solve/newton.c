@@ -3,7 +3,9 @@
 #include <math.h>
 #include <string.h>
 
-#define MOST_STEPS  15
+#define MOST_STEPS 15
+/* Residual that one more step would not better. */
+#define LAST_DIGIT  1e-15
 #define MOST_ROUNDS 8
 /* A step moves nothing further than this share of the rig's size ... */
 #define LONGEST_STEP 0.3
@@ -38,6 +40,7 @@ void gtl_restore(gtl_work *work, const gtl_snapshot *snapshot)
     memcpy(work->x, snapshot->x, 3 * (size_t)work->rig->node_count * sizeof *work->x);
     memcpy(work->t, snapshot->t, pieces * sizeof *work->t);
     memcpy(work->row, snapshot->row, pieces * sizeof *work->row);
+    work->fresh = false;
 }
 
 static double norm(const gtl_work *work)
@@ -120,7 +123,7 @@ static bool advance(gtl_work *work)
 static void polish(gtl_work *work)
 {
     double before = norm(work);
-    if (!find_step(work)) return;
+    if (before <= LAST_DIGIT || !find_step(work)) return;
     gtl_keep(work, &work->before_step);
     move(work, 1);
     gtl_balance(work);
@@ -145,6 +148,7 @@ double gtl_sound(gtl_work *work)
     gtl_balance(work);
     work->solves++;
     work->pivot_ratio = gtl_matrix_factor(&work->matrix);
+    work->fresh = true;
     return work->pivot_ratio;
 }
 

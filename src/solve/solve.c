@@ -149,9 +149,7 @@ static void work_case(gtl_work *work, const gtl_case *which, gtl_state *state)
     if (!gtl_shape(work, state)) return;
     state->status = GTL_OK;
     state->reason[0] = '\0';
-    gtl_restore(work, &work->shape);
     memset(work->sense, 0, (size_t)work->rig->run_count * sizeof *work->sense);
-    work->share = 0;
     gtl_motion(work);
     if (!hauls(work, state)) return;
     if (state->runs_away && which->kind == GTL_HOLD) {

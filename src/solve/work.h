@@ -96,6 +96,7 @@ typedef struct gtl_work {
     double *unit;      /* 3 a part, in walking order: its direction */
     double *span;      /* one a part, in walking order: its length */
     double *log_ratio; /* one a part, in walking order: log of its tension over the piece's first part's */
+    double *log_slope; /* one a part, in walking order: of the log at the run before it, by s = |a + b|/2 */
     double *length;    /* one a piece */
     int *greatest;     /* one a piece: the part of greatest tension, counted from its first */
 
@@ -114,6 +115,7 @@ typedef struct gtl_work {
     bool *tried;               /* 3 a run: senses that contradicted themselves */
     double *flow;              /* one a run */
     int solves;
+    bool fresh;                /* the matrix factored last is that of the state as it is */
     double pivot_ratio;        /* of the matrix factored last by gtl_sound or gtl_motion */
     int neutral_node;          /* of the state judged last: a body that stays anywhere, -1 for none */
     unsigned long long random; /* state of the generator that shakes and starts inverse iterations */
@@ -139,7 +141,7 @@ bool gtl_newton(gtl_work *work);
 bool gtl_settle(gtl_work *work);
 /* Whether any rope pushes; `driven_too` counts the hauled one. */
 bool gtl_pushes(const gtl_work *work, bool driven_too);
-/* Factor the matrix of the state as it is; its pivot ratio. */
+/* Factor the matrix of the state as it is, which then is fresh; its pivot ratio. */
 double gtl_sound(gtl_work *work);
 void gtl_keep(const gtl_work *work, gtl_snapshot *snapshot);
 void gtl_restore(gtl_work *work, const gtl_snapshot *snapshot);
