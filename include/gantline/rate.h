@@ -70,6 +70,7 @@ typedef enum gtl_warning_code {
     GTL_WARN_NEARLY_HORIZONTAL_LEG, /* value: likewise */
     GTL_WARN_FAR_FROM_DRAWING,      /* value: distance [m] */
     GTL_WARN_NOT_PARALLEL,          /* value: angle between the parts [rad] */
+    GTL_WARN_FRICTION_CARRIES,      /* lower only; value: the pull, other: the pull without friction [N] */
     GTL_WARN_WILL_NOT_LOWER,
     GTL_WARN_CANNOT_RAISE,
     GTL_WARN_RUNS_AWAY,

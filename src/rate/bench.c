@@ -67,9 +67,10 @@ bool gtl_bench_begin(gtl_bench *bench, const gtl_rig *rig)
 {
     *bench = (gtl_bench){.rig = rig, .force = gtl_rig_force(rig)};
     size_t things = (size_t)rig->thing_count + 1;
-    /* Every run; two parts at a tied stop; a spar's two ends; of each thing its weight, what it passes on, and the
-     * answer of what it is on. */
-    size_t most = (size_t)rig->run_count + 2 * (size_t)rig->stop_count + 2 * (size_t)rig->line_count + 3 * things;
+    /* Every run; two parts at a tied stop; a spar's two ends; of each thing its weight, what it passes on,
+     * and the answer of what it is on. */
+    size_t most =
+        (size_t)rig->run_count + 2 * (size_t)rig->stop_count + 2 * (size_t)rig->line_count + 3 * things;
     bench->thing_component = calloc(things, sizeof *bench->thing_component);
     bench->line_component = calloc((size_t)rig->line_count + 1, sizeof *bench->line_component);
     bench->connector_component = calloc((size_t)rig->connector_count + 1, sizeof *bench->connector_component);

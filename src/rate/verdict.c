@@ -39,9 +39,10 @@ static double worst_demand(const gtl_sheet *sheet, int index, bool push, gtl_cas
     for (int i = 0; i < sheet->outcome_count; i++) {
         const gtl_outcome *outcome = &sheet->outcomes[i];
         double demand = push ? outcome->push[index] : outcome->demand[index];
-        if (!outcome->possible || isnan(demand) || demand <= worst) continue;
-        worst = demand;
-        *governing = outcome->kind;
+        /* Of cases that differ by rounding alone the first governs. */
+        if (!outcome->possible || isnan(demand)) continue;
+        if (!(demand <= worst * (1 + GTL_UTILISATION_SLACK))) *governing = outcome->kind;
+        worst = fmax(worst, demand);
     }
     return worst;
 }

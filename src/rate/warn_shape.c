@@ -71,9 +71,12 @@ static int passes(const view *v, int thing)
     return count;
 }
 
-static double load_weight(const view *v)
+static double loads_weight(const view *v)
 {
-    return v->rig->load < 0 ? INFINITY : v->rig->things[v->rig->load].weight;
+    double sum = 0;
+    for (int i = 0; i < v->rig->thing_count; i++)
+        if (v->rig->things[i].kind == GTL_LOAD) sum += v->rig->things[i].weight;
+    return sum;
 }
 
 /* A stop that line passes once, on something that does not move, only turns the line; its anchor feels both
@@ -89,7 +92,7 @@ static bool look_at_redirects(const view *v)
         double force = sqrt(dot(pull, pull));
         double line =
             fmax(v->outcome->state->tension[run->before], v->outcome->state->tension[run->before + 1]);
-        if (force > load_weight(v) || force > REDIRECT_TIMES * line)
+        if (force > loads_weight(v) || force > REDIRECT_TIMES * line)
             kept &= tell(v, GTL_WARN_REDIRECT_FORCE, thing->name, force, line);
     }
     return kept;

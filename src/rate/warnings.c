@@ -8,6 +8,8 @@
 /* Under this, a design factor is a typing error more often than a choice. An arithmetic guard, from no
  * standard. */
 #define LOW_DESIGN_FACTOR 4.0
+/* Lowering with less than this share of the pull without friction rests on the friction. */
+#define CARRIED 0.5
 /* A demand that one per cent of length shifts by this share rests on how exactly the line was measured. */
 #define SENSITIVE 0.20
 
@@ -24,6 +26,7 @@ static const char *const names[] = {
     [GTL_WARN_NEARLY_HORIZONTAL_LEG] = "nearly-horizontal-leg",
     [GTL_WARN_FAR_FROM_DRAWING] = "far-from-drawing",
     [GTL_WARN_NOT_PARALLEL] = "parts-not-parallel",
+    [GTL_WARN_FRICTION_CARRIES] = "friction-carries",
     [GTL_WARN_WILL_NOT_LOWER] = "will-not-lower",
     [GTL_WARN_CANNOT_RAISE] = "cannot-raise",
     [GTL_WARN_RUNS_AWAY] = "runs-away",
@@ -150,6 +153,19 @@ static bool warn_of_impossible(gtl_sheet *sheet)
     return kept;
 }
 
+/* Lowering against a bollard the hand feels little because friction holds the rest: less friction, more pull.
+ */
+static bool warn_of_carrying_friction(gtl_sheet *sheet)
+{
+    const gtl_outcome *hold = gtl_sheet_outcome(sheet, GTL_HOLD);
+    const gtl_outcome *lower = gtl_sheet_outcome(sheet, GTL_LOWER);
+    if (sheet->rig->hand < 0 || !hold || !hold->possible || !lower || !lower->possible) return true;
+    if (!(lower->state->effort < CARRIED * hold->state->effort)) return true;
+    const char *hand = sheet->rig->things[sheet->rig->hand].name;
+    return gtl_warn(sheet, (gtl_warning){GTL_WARN_FRICTION_CARRIES, hand, (int)GTL_LOWER,
+                                         lower->state->effort, hold->state->effort});
+}
+
 static bool warn_of_undecided(gtl_sheet *sheet, const gtl_outcome *outcome)
 {
     bool kept = true;
@@ -186,11 +202,13 @@ static bool warn_of_state(gtl_sheet *sheet, const gtl_outcome *outcome)
 
 bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet)
 {
-    bool kept = warn_of_impossible(sheet) && warn_of_friction(sheet) && warn_of_ratings(sheet) &&
-                warn_of_components(sheet);
-    for (int i = 0; kept && i < sheet->outcome_count; i++) {
-        const gtl_outcome *outcome = &sheet->outcomes[i];
-        if (outcome->possible)
+    bool kept = warn_of_impossible(sheet) && warn_of_carrying_friction(sheet) && warn_of_friction(sheet) &&
+                warn_of_ratings(sheet) && warn_of_components(sheet);
+    /* What several cases show is told of the one that usually is worst. */
+    static const gtl_case_kind order[] = {GTL_RAISE, GTL_HOLD, GTL_LOWER};
+    for (size_t i = 0; kept && i < sizeof order / sizeof *order; i++) {
+        const gtl_outcome *outcome = gtl_sheet_outcome(sheet, order[i]);
+        if (outcome && outcome->possible)
             kept = warn_of_undecided(sheet, outcome) && warn_of_state(sheet, outcome) &&
                    gtl_warn_of_shape(bench, outcome, sheet);
     }

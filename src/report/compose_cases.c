@@ -80,6 +80,22 @@ static void effort_table(gtl_composer *composer)
     gtl_compose_case_row(composer, efficiency, 0, "efficiency [%%]");
 }
 
+/* The contract's advantage counts one load: say so where that is not all that moves. */
+static void advantage_note(gtl_composer *composer)
+{
+    const gtl_rig *rig = composer->rig;
+    bool others = false;
+    for (int i = 0; i < rig->thing_count; i++)
+        others |= rig->things[i].kind == GTL_LOAD && i != rig->load && !rig->nodes[rig->things[i].node].fixed;
+    for (int i = 0; i < rig->line_count; i++) others |= rig->lines[i].weight > 0;
+    if (others)
+        gtl_document_paragraph(
+            composer->document,
+            "The estimated advantage counts the weight of %s alone; other weights move too, so "
+            "that it is no measure of the tackle here.",
+            rig->things[rig->load].name);
+}
+
 void gtl_compose_effort(gtl_composer *composer)
 {
     const gtl_outcome *hold = gtl_sheet_outcome(composer->sheet, GTL_HOLD);
@@ -91,6 +107,7 @@ void gtl_compose_effort(gtl_composer *composer)
     if (composer->rig->hand >= 0 && hold && hold->possible)
         gtl_document_paragraph(composer->document, "Ideal advantage (velocity ratio of hold): %s",
                                gtl_figure_ratio(hold->velocity_ratio).text);
+    if (composer->rig->hand >= 0) advantage_note(composer);
     for (int i = 0; i < composer->sheet->outcome_count; i++) remarks(composer, &composer->sheet->outcomes[i]);
 }
 

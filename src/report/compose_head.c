@@ -83,7 +83,9 @@ static void pull(gtl_composer *composer, const char *label, const gtl_outcome *o
     if (outcome->velocity_ratio < 0)
         gtl_text_add(&text, "; it holds back, rope runs out");
     else if (outcome->kind == GTL_HOLD)
-        gtl_text_add(&text, "; without friction, raise is not worked");
+        gtl_text_add(&text, "; without friction, nothing moves");
+    else if (outcome->kind == GTL_LOWER)
+        gtl_text_add(&text, "; friction helps");
     else if (composer->sheet->why & GTL_WHY_FRICTION)
         gtl_text_add(&text, "; more in truth, friction is not stated");
     gtl_document_put(composer->document, GTL_PAIR, label, &text);
@@ -92,6 +94,7 @@ static void pull(gtl_composer *composer, const char *label, const gtl_outcome *o
 static void effort(gtl_composer *composer)
 {
     const gtl_outcome *raise = gtl_sheet_outcome(composer->sheet, GTL_RAISE);
+    const gtl_outcome *lower = gtl_sheet_outcome(composer->sheet, GTL_LOWER);
     const gtl_outcome *hold = gtl_sheet_outcome(composer->sheet, GTL_HOLD);
     if (composer->rig->hand < 0)
         gtl_document_pair(composer->document, "Effort", "%s: the rig is worked as it hangs",
@@ -102,8 +105,9 @@ static void effort(gtl_composer *composer)
         gtl_document_pair(composer->document, "To raise", "cannot be; see Effort below");
     else if (hold && hold->possible)
         pull(composer, "To hold", hold);
-    else
+    else if (!lower || !lower->possible)
         gtl_document_pair(composer->document, "Effort", "none worked out; see Effort below");
+    if (!raise && lower && lower->possible) pull(composer, "To lower", lower);
 }
 
 void gtl_compose_head(gtl_composer *composer)

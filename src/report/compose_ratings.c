@@ -28,7 +28,8 @@ static void row(gtl_composer *composer, const gtl_component *part)
     gtl_document_cell(document, "%s%s", isnan(part->demand) ? "-" : gtl_case_name(part->governing),
                       part->push ? ", push" : "");
     gtl_document_cell(document, "%s", gtl_figure_rating(&composer->units, part->capacity).text);
-    gtl_document_cell(document, "%s", gtl_figure_utilisation(part->utilisation).text);
+    bool idle = part->mark == GTL_MARK_IDLE;
+    gtl_document_cell(document, "%s", idle ? "-" : gtl_figure_utilisation(part->utilisation).text);
     gtl_document_cell(document, "%s",
                       gtl_figure_rating(&composer->units, part->capacity - part->demand).text);
     gtl_document_cell(document, "%s", gtl_mark_name(part->mark));

@@ -29,7 +29,10 @@ static const char *const sentences[GTL_WARN_COUNT] = {
         "on this figure.",
     [GTL_WARN_FAR_FROM_DRAWING] = "hangs %l from where it is drawn. See that the drawing is meant so.",
     [GTL_WARN_NOT_PARALLEL] =
-        "its parts of line stand %d apart: the advantage is less than with parallel parts.",
+        "its parts of line stand %d apart, not side by side: it carries less than twice the line's tension.",
+    [GTL_WARN_FRICTION_CARRIES] =
+        "pulls only %f because friction carries the rest; with no friction it would be %f. A wet, worn or "
+        "polished bend holds less than stated: be ready for more.",
     [GTL_WARN_WILL_NOT_LOWER] =
         "the load would not come down by itself: friction holds it, and it would have to be pulled down.",
     [GTL_WARN_CANNOT_RAISE] = "no pull raises the load here.",
@@ -39,7 +42,7 @@ static const char *const sentences[GTL_WARN_COUNT] = {
         "printed have equal tensions here; demands take the worst.",
     [GTL_WARN_NOT_EVERY_COMBINATION] =
         "%n stops are undecided: too many to try every combination. Each was tried alone, and all one way.",
-    [GTL_WARN_IDLE] = "carries nothing here. Was it left out of a path?",
+    [GTL_WARN_IDLE] = "carries nothing here. See whether that is meant, or whether it was left out.",
     [GTL_WARN_WEIGHTLESS_BLOCK] = "moves, but has no weight stated. Its weight is lifted too: give its mass.",
     [GTL_WARN_LENGTH_SENSITIVE] =
         "made 1 % longer it would change the greatest tension by %p. Stretch and measuring decide how this "
