@@ -19,6 +19,7 @@
 /* Flatter than this, the load's height says nothing of the hauled length: go by BLIND_STEP instead. */
 #define FLAT               (-1e-3)
 #define BLIND_STEP         0.1
+#define NUDGE              1e-6
 #define LONGEST_CORRECTION 0.25
 
 static const struct {
@@ -173,13 +174,22 @@ static bool hang_stage(gtl_work *work, double stretch, double smooth, bool corre
     return descend(work);
 }
 
+/* A spar balanced on its end is at rest, and no place to stay: off it. */
+static void nudge(gtl_work *work)
+{
+    for (int i = 0; work->spars && i < 3 * work->rig->node_count; i++)
+        if (work->dof[i] >= 0) work->x[i] += NUDGE * gtl_random(work);
+}
+
 bool gtl_hang(gtl_work *work)
 {
     double share = work->share;
     work->share = 0;
     bool hung = true;
-    for (size_t i = 0; hung && i < sizeof stages / sizeof *stages; i++)
+    for (size_t i = 0; hung && i < sizeof stages / sizeof *stages; i++) {
+        nudge(work);
         hung = hang_stage(work, stages[i].stretch, stages[i].smooth, stages[i].correct);
+    }
     work->share = share;
     return hung;
 }

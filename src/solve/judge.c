@@ -271,5 +271,6 @@ void gtl_name_failure(gtl_work *work, gtl_state *state)
     if (name_lost(work, state) || name_touching(work, state) || name_torn(work, state, TORN)) return;
     if (gtl_judge(work, state) == GTL_SICK) return;
     if (name_torn(work, state, STRAINED)) return;
+    if (state->reason[0]) return; /* what Newton's state was found to suffer from */
     gtl_refuse(state, 0, "no place was found where this rig is in balance: draw it closer to how it hangs");
 }

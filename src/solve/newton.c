@@ -161,6 +161,16 @@ bool gtl_pushes(const gtl_work *work, bool driven_too)
     return false;
 }
 
+static double allowance(const gtl_work *work, int piece)
+{
+    return TOO_LONG * (1 + work->kept[piece]);
+}
+
+bool gtl_too_short(const gtl_work *work, int piece)
+{
+    return work->length[piece] < work->kept[piece] - allowance(work, piece);
+}
+
 /* Let go every tied rope that pushes, take back every slack one that is too long; whether anything changed.
  */
 static bool change_slack(gtl_work *work)
@@ -170,7 +180,7 @@ static bool change_slack(gtl_work *work)
         if (work->rig->pieces[p].rule != GTL_TIED) continue;
         bool slack = work->row[p] == GTL_ROW_SLACK;
         bool let_go = !slack && work->t[p] < -GTL_NO_PUSH;
-        bool take_back = slack && work->length[p] > work->kept[p] * (1 + TOO_LONG) + TOO_LONG;
+        bool take_back = slack && work->length[p] > work->kept[p] + allowance(work, p);
         if (let_go) work->row[p] = GTL_ROW_SLACK;
         if (let_go) work->t[p] = 0;
         if (take_back) work->row[p] = GTL_ROW_LENGTH;

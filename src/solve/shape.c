@@ -43,15 +43,25 @@ static const gtl_row first_rows[] = {[GTL_TIED] = GTL_ROW_LENGTH,
                                      [GTL_DRIVEN] = GTL_ROW_HEIGHT,
                                      [GTL_STRUT] = GTL_ROW_LENGTH};
 
-static void begin(gtl_work *work, const double *places)
+/* The state that a search begins with. `slack_as_drawn`: lines drawn shorter than they are begin slack.
+ * Returns whether any does. */
+static bool begin(gtl_work *work, bool slack_as_drawn)
 {
+    const double *places = work->begin;
+    bool any = false;
+    measure_drawing(work);
     for (int i = 0; places && i < 3 * work->rig->node_count; i++)
         if (work->dof[i] >= 0) work->x[i] = places[i] / work->size;
+    gtl_measure(work);
     for (int p = 0; p < work->rig->piece_count; p++) {
-        work->row[p] = first_rows[work->rig->pieces[p].rule];
-        work->t[p] = FIRST_TENSION;
+        gtl_piece_rule rule = work->rig->pieces[p].rule;
+        bool slack = slack_as_drawn && rule == GTL_TIED && gtl_too_short(work, p);
+        work->row[p] = slack ? GTL_ROW_SLACK : first_rows[rule];
+        work->t[p] = slack ? 0 : FIRST_TENSION;
+        any |= slack;
     }
     work->share = 0;
+    return any;
 }
 
 void gtl_exact_rows(gtl_work *work)
@@ -70,12 +80,41 @@ static void keep_shape(gtl_work *work, gtl_state *state)
     state->neutral = work->neutral_node >= 0;
 }
 
-/* Whether the arrived state is an answer; a sick one leaves its reason in `state`. */
+/* The free node that a spar's fall moves most: the higher of its ends. */
+static int upper_end(const gtl_work *work, int piece)
+{
+    int up = work->rig->dim - 1;
+    int from = work->walk_node[work->plans[piece].first + piece];
+    int to = work->walk_node[work->plans[piece].first + piece + 1];
+    if (work->rig->nodes[from].fixed) return to;
+    if (work->rig->nodes[to].fixed) return from;
+    return work->x[3 * from + up] > work->x[3 * to + up] ? from : to;
+}
+
+/* With spars alone: a place that a touch undoes, or that is far from the drawing. */
+static void name_fall(gtl_work *work, gtl_state *state)
+{
+    int node;
+    bool moved = gtl_farthest(work, &node) > 0;
+    for (int p = 0; !moved && p < work->rig->piece_count; p++)
+        if (work->rig->pieces[p].rule == GTL_STRUT) node = upper_end(work, p);
+    const gtl_thing *body = &work->rig->things[work->rig->nodes[node].root];
+    gtl_refuse(
+        state, body->line,
+        "`%s` falls over or away from where it is drawn when it is touched: stay it, or draw it where it "
+        "can stand",
+        body->name);
+}
+
+/* Whether the arrived state is an answer; one that is not leaves its reason in `state`, if it is at rest at
+ * all. */
 static bool acceptable(gtl_work *work, gtl_state *state)
 {
     if (gtl_pushes(work, true)) return false;
     if (gtl_judge(work, state) == GTL_SICK) return false;
-    return !work->spars || gtl_stable(work);
+    if (!work->spars || gtl_stable(work)) return true;
+    name_fall(work, state);
+    return false;
 }
 
 /* The hanging state, made exact. */
@@ -87,24 +126,22 @@ static bool hang(gtl_work *work, gtl_state *state)
     return hung && gtl_settle(work) && acceptable(work, state);
 }
 
-static void name_fall(gtl_work *work, gtl_state *state)
+/* Newton's method from the drawing: where lines are drawn slack, first with those let go, then with all taut.
+ */
+static bool newton_from_drawing(gtl_work *work, gtl_state *state, bool *arrived)
 {
-    int node;
-    gtl_farthest(work, &node);
-    const gtl_thing *body = &work->rig->things[work->rig->nodes[node < 0 ? 0 : node].root];
-    gtl_refuse(state, body->line,
-               "`%s` falls over or away from where it is drawn when it is touched: stay it, or draw it where "
-               "it can stand",
-               body->name);
+    bool slack = begin(work, true);
+    if (slack && gtl_newton(work) && gtl_settle(work) && acceptable(work, state)) return true;
+    begin(work, false);
+    *arrived = gtl_newton(work);
+    return *arrived && acceptable(work, state);
 }
 
 bool gtl_shape(gtl_work *work, gtl_state *state)
 {
     int node;
-    measure_drawing(work);
-    begin(work, work->begin);
-    bool arrived = gtl_newton(work);
-    if (arrived && acceptable(work, state)) {
+    bool arrived = false;
+    if (newton_from_drawing(work, state, &arrived)) {
         keep_shape(work, state);
         return true;
     }
@@ -113,8 +150,7 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
     bool near = arrived && gtl_farthest(work, &node) < CLOSE;
     gtl_keep(work, &work->newton);
 
-    measure_drawing(work);
-    begin(work, work->begin);
+    begin(work, false);
     bool hung = hang(work, state);
     bool far = hung && gtl_farthest(work, &node) > GTL_FAR;
     if (hung && !(far && (work->spars || (runs_away && near)))) {

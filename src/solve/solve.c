@@ -85,12 +85,14 @@ static void write_nodes(const gtl_work *work, gtl_state *state)
 static void write_piece(const gtl_work *work, int p, gtl_state *state)
 {
     const gtl_plan *plan = &work->plans[p];
+    bool slack = work->row[p] == GTL_ROW_SLACK;
     for (int i = 0; i < plan->count; i++)
-        state->tension[work->walk_part[plan->first + i]] = gtl_part_tension(work, p, i) * work->force;
-    bool keeps = work->row[p] == GTL_ROW_LENGTH || work->row[p] == GTL_ROW_SLACK;
+        state->tension[work->walk_part[plan->first + i]] =
+            slack ? 0 : gtl_part_tension(work, p, i) * work->force;
+    bool keeps = slack || work->row[p] == GTL_ROW_LENGTH;
     state->piece_length[p] = work->length[p] * work->size;
     state->kept_length[p] = keeps ? work->kept[p] * work->size : NAN;
-    state->slack[p] = work->row[p] == GTL_ROW_SLACK;
+    state->slack[p] = slack;
     state->payout[p] = gtl_payout(work, p);
 }
 

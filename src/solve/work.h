@@ -139,6 +139,8 @@ double gtl_part_tension(const gtl_work *work, int piece, int index);
 bool gtl_newton(gtl_work *work);
 /* The same, letting go ropes that push and taking back those that are too long. */
 bool gtl_settle(gtl_work *work);
+/* Whether a tied piece's ends are closer than the length that it keeps. */
+bool gtl_too_short(const gtl_work *work, int piece);
 /* Whether any rope pushes; `driven_too` counts the hauled one. */
 bool gtl_pushes(const gtl_work *work, bool driven_too);
 /* Factor the matrix of the state as it is, which then is fresh; its pivot ratio. */
