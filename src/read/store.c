@@ -1,8 +1,8 @@
+#include "base/utf8.h"
 /* store.c - the value of one key into the draft, by the way that its row in the table names. */
 #include "read/store.h"
 
 #include "read/later.h"
-#include "read/utf8.h"
 
 #include <math.h>
 #include <stdio.h>

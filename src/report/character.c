@@ -1,4 +1,4 @@
-/* character.c - the characters of UTF-8 text, and the columns that they take on a screen.
+/* character.c - the columns that characters take on a screen.
  *
  * The C library's own functions depend on the locale of the process, which a library must neither trust nor
  * change; two short tables are enough to keep columns straight. */
@@ -29,34 +29,6 @@ static bool within(const gtl_span *spans, size_t count, unsigned long code)
     for (size_t i = 0; i < count; i++)
         if (code >= spans[i].first && code <= spans[i].last) return true;
     return false;
-}
-
-/* The length that a first byte announces, 0 for a byte that begins nothing. */
-static size_t announced(unsigned char byte)
-{
-    if (byte < 0x80) return 1;
-    if (byte >= 0xC2 && byte <= 0xDF) return 2;
-    if (byte >= 0xE0 && byte <= 0xEF) return 3;
-    if (byte >= 0xF0 && byte <= 0xF4) return 4;
-    return 0;
-}
-
-gtl_character gtl_character_at(const char *text)
-{
-    static const unsigned long least[] = {0, 0, 0x80, 0x800, 0x10000};
-    unsigned char first = (unsigned char)text[0];
-    gtl_character bad = {first, 1, false};
-    size_t bytes = announced(first);
-    if (bytes == 0) return bad;
-    unsigned long code = bytes == 1 ? first : first & (0x7FUL >> bytes);
-    for (size_t i = 1; i < bytes; i++) {
-        unsigned char next = (unsigned char)text[i]; /* the final zero is no such byte: never read past it */
-        if ((next & 0xC0) != 0x80) return bad;
-        code = code << 6 | (next & 0x3F);
-    }
-    bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-    if (code < least[bytes] || code > 0x10FFFF || surrogate) return bad;
-    return (gtl_character){code, bytes, true};
 }
 
 size_t gtl_character_width(unsigned long code)
