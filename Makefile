@@ -99,14 +99,14 @@ tests: $(COMMAND) $(LIBRARY) $(TESTS)
 define test_rule
 $(BUILD)/tests/$(1)/%: tests/$(1)/%.c $(call helpers,$(1)) $(LIBRARY)
 	@mkdir -p $$(@D)
-	$$(CC) $$(ALL_CFLAGS) -Itests -MMD -MP -MF $$@.d $$(filter %.c,$$^) $$(LDFLAGS) $$(LDFLAGS_$$(@F)) \
+	$$(CC) $$(ALL_CFLAGS) -Itests -MMD -MP -MF $$@.d $$(filter %.c,$$^) $$(LDFLAGS) \
 	    $$(LIBRARY) $$(SHARED_LIBS) $$(TEST_LIBS) -o $$@
 endef
 $(foreach folder,unit laws bench fuzz,$(eval $(call test_rule,$(folder))))
-$(BUILD)/tests/unit/% $(BUILD)/tests/laws/%: TEST_LIBS = -lcmocka
-$(BUILD)/tests/fuzz/%: TEST_LIBS = -fsanitize=fuzzer
+$(BUILD)/tests/laws/%: TEST_LIBS = -lcmocka
 # Memory that fails on demand, in our own code only: the libraries beside it stay shared, out of the wrap's reach.
-LDFLAGS_test_read = -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc,--wrap=free
+$(BUILD)/tests/unit/%: TEST_LIBS = -lcmocka -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc,--wrap=free
+$(BUILD)/tests/fuzz/%: TEST_LIBS = -fsanitize=fuzzer
 
 $(BUILD)/tests/list_keys: tests/tools/list_keys.c $(HEADERS) $(LIBRARY)
 	@mkdir -p $(@D)

@@ -180,7 +180,8 @@ static bool make_pattern(gtl_work *work)
     size_t count = cell_count(work);
     gtl_cell *cells = calloc(count + 1, sizeof *cells);
     bool made = cells && MAKE(work->places, count) && MAKE(work->residual, work->unknowns) &&
-                MAKE(work->step, work->unknowns);
+                MAKE(work->step, work->unknowns) && MAKE(work->turn, work->dofs) &&
+                MAKE(work->turn_by, work->dofs);
     size_t used = 0;
     for (int p = 0; made && p < work->rig->piece_count; p++) {
         size_t locals = (size_t)work->plans[p].locals;

@@ -92,6 +92,13 @@ static double longest_factor(const gtl_work *work)
     return factor;
 }
 
+/* What can turn or shift freely stays as it is: no step goes that way. */
+static void keep_turn_out(gtl_work *work)
+{
+    double along = gtl_turned(work, work->step);
+    for (int i = 0; along != 0 && i < work->dofs; i++) work->step[i] -= along * work->turn[i];
+}
+
 static bool find_step(gtl_work *work)
 {
     work->solves++;
@@ -99,6 +106,7 @@ static bool find_step(gtl_work *work)
     double sum = 0;
     for (int i = 0; i < work->unknowns; i++) work->step[i] = -work->residual[i];
     gtl_matrix_solve(&work->matrix, work->step);
+    keep_turn_out(work);
     for (int i = 0; i < work->unknowns; i++) sum += work->step[i] * 0.0;
     return sum == 0;
 }

@@ -178,6 +178,7 @@ gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state
     gtl_work *work = state->work;
     blank(rig, state);
     work->random = 1;
+    work->neutral_node = -1;
     work->solves = 0;
     work->begin = which->begin;
     work_case(work, which, state);

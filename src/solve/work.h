@@ -115,9 +115,12 @@ typedef struct gtl_work {
     bool *tried;               /* 3 a run: senses that contradicted themselves */
     double *flow;              /* one a run */
     int solves;
-    bool fresh;                /* the matrix factored last is that of the state as it is */
-    double pivot_ratio;        /* of the matrix factored last by gtl_sound or gtl_motion */
-    int neutral_node;          /* of the state judged last: a body that stays anywhere, -1 for none */
+    bool fresh;         /* the matrix factored last is that of the state as it is */
+    double pivot_ratio; /* of the matrix factored last by gtl_sound or gtl_motion */
+    int neutral_node;   /* of the state judged last: a body that stays anywhere, -1 for none */
+    double *turn;       /* one a coordinate: the motion of what stays anywhere, where neutral_node is one */
+    double
+        *turn_by; /* one a coordinate: times a displacement, how far it went along `turn`; blind to shifts */
     unsigned long long random; /* state of the generator that shakes and starts inverse iterations */
 } gtl_work;
 
@@ -133,6 +136,10 @@ void gtl_measure(gtl_work *work);
 double gtl_worst(const gtl_work *work);
 /* The tension of the part at place `index` of a piece's walk. */
 double gtl_part_tension(const gtl_work *work, int piece, int index);
+
+/* How far a displacement (one a coordinate) goes along the motion of what stays anywhere; 0 where nothing
+ * does. */
+double gtl_turned(const gtl_work *work, const double *displacement);
 
 /* newton.c */
 /* To the nearest state with the rows as they are. The state is left where it got to. */

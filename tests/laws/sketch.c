@@ -81,6 +81,18 @@ int sketch_root(const sketch *s, int thing)
     return thing;
 }
 
+/* What is no length to speak of is none; the reader refuses 1e-40 m. */
+static double rounded(double length)
+{
+    return fabs(length) < 1e-25 ? 0 : length;
+}
+
+void sketch_place(const sketch *s, int thing, double at[3])
+{
+    static const int written[4][3] = {{0}, {2}, {0, 2}, {0, 1, 2}};
+    for (int k = 0; k < s->dim; k++) at[k] = rounded(s->things[sketch_root(s, thing)].at[written[s->dim][k]]);
+}
+
 void sketch_mirror(sketch *s)
 {
     for (int i = 0; i < s->thing_count; i++) s->things[i].at[0] = -s->things[i].at[0];
@@ -132,14 +144,13 @@ static bool ties_in_the_middle(const sketch *s, int thing)
     return kind == GTL_ANCHOR || kind == GTL_JOINT || kind == GTL_LOAD;
 }
 
-/* Cut a rope where it is tied first; what comes after is a rope of its own. */
+/* Cut a rope where it is tied; what comes after is a rope of its own. The connectors stay with what comes before. */
 static void cut(sketch *s, int line, int stop)
 {
     int rest = sketch_line_of(s, s->lines[line].kind);
-    s->lines[line].stops[stop].via.count = 0;
     for (int i = stop; i < s->lines[line].stop_count; i++) {
         sketch_stop_at(s, rest, s->lines[line].stops[i].thing);
-        s->lines[rest].stops[i - stop].via = s->lines[line].stops[i].via;
+        if (i > stop) s->lines[rest].stops[i - stop].via = s->lines[line].stops[i].via;
     }
     s->lines[line].stop_count = stop + 1;
 }
@@ -148,13 +159,12 @@ static double drawn_length(const sketch *s, const sketch_line *line)
 {
     double length = 0;
     for (int i = 0; i + 1 < line->stop_count; i++) {
-        const double *a = s->things[sketch_root(s, line->stops[i].thing)].at;
-        const double *b = s->things[sketch_root(s, line->stops[i + 1].thing)].at;
+        double a[3];
+        double b[3];
+        sketch_place(s, line->stops[i].thing, a);
+        sketch_place(s, line->stops[i + 1].thing, b);
         double square = 0;
-        for (int k = 3 - s->dim; k < 3; k++) {
-            int axis = s->dim == 2 && k == 1 ? 0 : k; /* in two dimensions across and height are written */
-            square += (a[axis] - b[axis]) * (a[axis] - b[axis]);
-        }
+        for (int k = 0; k < s->dim; k++) square += (a[k] - b[k]) * (a[k] - b[k]);
         length += sqrt(square);
     }
     return length;
@@ -175,6 +185,29 @@ void sketch_fix_lengths(sketch *s)
         sketch_line *line = &s->lines[i];
         if (!is_hauled(s, line) && line->kind != GTL_SPAR && isnan(line->length)) line->length = drawn_length(s, line);
     }
+}
+
+/* Spread a mark over spars from root to root; whether it went any further. */
+static bool spread(const sketch *s, bool *marked)
+{
+    bool further = false;
+    for (int i = 0; i < s->line_count; i++) {
+        if (s->lines[i].kind != GTL_SPAR) continue;
+        int a = sketch_root(s, s->lines[i].stops[0].thing);
+        int b = sketch_root(s, s->lines[i].stops[1].thing);
+        further |= marked[a] != marked[b];
+        marked[a] = marked[b] = marked[a] || marked[b];
+    }
+    return further;
+}
+
+void sketch_lift(sketch *s, int thing, double rise)
+{
+    bool marked[SKETCH_THINGS] = {false};
+    marked[sketch_root(s, thing)] = true;
+    while (spread(s, marked)) continue;
+    for (int i = 0; i < s->thing_count; i++)
+        if (marked[i]) s->things[i].at[2] += rise;
 }
 
 int sketch_find_thing(const sketch *s, const gtl_rig *rig, int thing)

@@ -51,6 +51,7 @@ typedef struct sketch {
     int dim;
     int load; /* written as the lifted one where it is not -1 */
     double design_factor;
+    bool cases[GTL_CASE_COUNT]; /* those asked for; none: not written */
     sketch_thing things[SKETCH_THINGS];
     int thing_count;
     sketch_line lines[SKETCH_LINES];
@@ -71,6 +72,8 @@ int sketch_tie(sketch *s, gtl_kind kind, int from, int to);
 
 /* The thing at the bottom of what `thing` sits on. */
 int sketch_root(const sketch *s, int thing);
+/* Where a thing is, as the file says it: as many numbers as the rig has dimensions, height last [m]. */
+void sketch_place(const sketch *s, int thing, double at[3]);
 
 /* The rig file's text, sections shuffled by `shuffle` where it is not NULL. The caller frees it. */
 char *sketch_text(const sketch *s, chance *shuffle);
@@ -85,8 +88,10 @@ void sketch_scale_forces(sketch *s, double factor);
 void sketch_add_friction(sketch *s, chance *c, double most);
 
 /* Give every tied line its length as drawn; a rope tied in the middle becomes several, for only such ropes can have
- * one. What hangs on what stays the same, the connectors at such a middle stop are left out. */
+ * one. What hangs on what stays the same. */
 void sketch_fix_lengths(sketch *s);
+/* Draw a body higher, and all that spars join to it: a spar is as long as drawn. */
+void sketch_lift(sketch *s, int thing, double rise);
 /* Draw every body where the state has it; `rig` was read from the text of this sketch. */
 void sketch_draw_solved(sketch *s, const gtl_rig *rig, const gtl_state *state);
 

@@ -37,8 +37,9 @@ static void write_via(FILE *out, sketch_via via)
     }
 }
 
-static void write_place(FILE *out, const sketch *s, const sketch_thing *thing)
+static void write_place(FILE *out, const sketch *s, int index)
 {
+    const sketch_thing *thing = &s->things[index];
     if (thing->on >= 0) {
         fputs("on = ", out);
         write_name(out, s->things[thing->on].kind, thing->on);
@@ -46,10 +47,10 @@ static void write_place(FILE *out, const sketch *s, const sketch_thing *thing)
         fputs("\n", out);
         return;
     }
-    static const int written[4][3] = {{0}, {2}, {0, 2}, {0, 1, 2}};
+    double at[3];
+    sketch_place(s, index, at);
     fputs("at = ", out);
-    for (int k = 0; k < s->dim; k++)
-        fprintf(out, "%s%.17g m", k == 0 ? "" : ", ", thing->at[written[s->dim][k]]);
+    for (int k = 0; k < s->dim; k++) fprintf(out, "%s%.17g m", k == 0 ? "" : ", ", at[k]);
     fputs("\n", out);
 }
 
@@ -57,7 +58,7 @@ static void write_thing(FILE *out, const sketch *s, int index)
 {
     const sketch_thing *thing = &s->things[index];
     write_header(out, thing->kind, index);
-    write_place(out, s, thing);
+    write_place(out, s, index);
     if (thing->guided) fputs("guide = vertical\n", out);
     if (thing->turns > 0) fprintf(out, "turns = %d\n", thing->turns);
     write_number(out, "weight", thing->weight, " N");
@@ -87,10 +88,22 @@ static void write_line(FILE *out, const sketch *s, int index)
     write_number(out, "push wll", line->push_wll, " N");
 }
 
+static void write_cases(FILE *out, const bool cases[GTL_CASE_COUNT])
+{
+    const char *before = "cases = ";
+    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+        if (!cases[k]) continue;
+        fprintf(out, "%s%s", before, gtl_case_name((gtl_case_kind)k));
+        before = ", ";
+    }
+    if (before[0] == ',') fputs("\n", out);
+}
+
 static void write_sheet(FILE *out, const sketch *s)
 {
     fputs("[rig]\ntitle = Invented\n", out);
     write_number(out, "design factor", s->design_factor, "");
+    write_cases(out, s->cases);
     if (s->load < 0) return;
     fputs("load = ", out);
     write_name(out, GTL_LOAD, s->load);

@@ -75,6 +75,7 @@ def suites(copy):
     for path in units:
         yield path.name, [str(path)]
     yield "bad-input", ["sh", "tests/bad-input/run.sh", "build/gantline"]
+    yield "warnings", ["sh", "tests/warnings/run.sh", "build/gantline"]
     for path in laws:
         yield path.name, [str(path), LAW_RIGS]
     yield "cli", ["sh", "tests/cli/run.sh", "build/gantline"]

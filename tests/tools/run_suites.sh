@@ -68,6 +68,7 @@ suites_of_build() {
     done
     echo "known$mark $PYTHON tests/known/run.py $build/gantline"
     echo "bad-input$mark sh tests/bad-input/run.sh $build/gantline"
+    echo "warnings$mark sh tests/warnings/run.sh $build/gantline"
     echo "cli$mark sh tests/cli/run.sh $build/gantline"
     echo "golden$mark sh tests/golden/run.sh $build/gantline"
     echo "examples$mark sh tests/examples/run.sh $build/gantline"

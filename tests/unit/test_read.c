@@ -1,10 +1,9 @@
 /* test_read.c - texts and entries to rigs: what a rig holds, what is understood, large rigs, failing memory.
- *
- * Link with cmocka, the library, iniparser as a shared library (its own allocations stay out of the sweep: it
- * does not check them all), and -Wl,--wrap=malloc,--wrap=calloc,--wrap=realloc,--wrap=free. */
+ */
 #define _POSIX_C_SOURCE 200809L /* clock_gettime */
 
-#include <errno.h>
+#include "unit/failing_memory.h"
+
 #include <gantline/gantline.h>
 #include <math.h>
 #include <setjmp.h>
@@ -16,61 +15,6 @@
 #include <time.h>
 
 #include <cmocka.h>
-
-/* ---- memory that fails on demand, and is counted ---- */
-
-static long allocations_left = -1; /* -1: without end */
-static bool refused;               /* since the last look */
-static long blocks_alive;
-
-void *__real_malloc(size_t size);
-void *__real_calloc(size_t count, size_t size);
-void *__real_realloc(void *block, size_t size);
-void __real_free(void *block);
-void *__wrap_malloc(size_t size);
-void *__wrap_calloc(size_t count, size_t size);
-void *__wrap_realloc(void *block, size_t size);
-void __wrap_free(void *block);
-
-static bool fails(void)
-{
-    if (allocations_left < 0) return false;
-    if (allocations_left > 0) {
-        allocations_left--;
-        return false;
-    }
-    refused = true;
-    errno = ENOMEM;
-    return true;
-}
-
-void *__wrap_malloc(size_t size)
-{
-    void *block = fails() ? NULL : __real_malloc(size);
-    blocks_alive += block != NULL;
-    return block;
-}
-
-void *__wrap_calloc(size_t count, size_t size)
-{
-    void *block = fails() ? NULL : __real_calloc(count, size);
-    blocks_alive += block != NULL;
-    return block;
-}
-
-void *__wrap_realloc(void *block, size_t size)
-{
-    bool begins = block == NULL;
-    void *moved = fails() ? NULL : __real_realloc(block, size);
-    blocks_alive += begins && moved != NULL;
-    return moved;
-}
-
-void __wrap_free(void *block)
-{
-    blocks_alive -= block != NULL;
-    __real_free(block);
-}
 
 /* ---- help ---- */
 
@@ -449,18 +393,17 @@ static void test_many_names(void **state)
 static bool read_short_of_memory(const char *text, long allowed, bool good)
 {
     gtl_fault_list faults;
-    long before = blocks_alive;
-    allocations_left = allowed;
-    refused = false;
+    long before = blocks_alive();
+    allow_allocations(allowed);
     gtl_faults_begin(&faults, "test");
     gtl_rig *rig = gtl_read_text(text, strlen(text), &faults);
-    allocations_left = -1;
+    bool refused = allow_all_allocations();
     assert_true(faults.out_of_memory == refused);
     assert_true((rig != NULL) == (good && !refused));
     if (!good && !refused) assert_true(faults.count > 3);
     gtl_rig_free(rig);
     gtl_faults_end(&faults);
-    assert_int_equal(blocks_alive, before);
+    assert_int_equal(blocks_alive(), before);
     return !refused;
 }
 

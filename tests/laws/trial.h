@@ -1,0 +1,56 @@
+/* trial.h - laws held against many random rigs: each rig generated, read and worked once, then shown to every law. */
+#ifndef LAWS_TRIAL_H
+#define LAWS_TRIAL_H
+
+#include "laws/generator.h"
+#include "laws/mechanics.h"
+
+/* One random rig with its states. A case has a state where `worked`; it holds numbers where that is possible. */
+typedef struct specimen {
+    uint64_t seed;
+    generated made;
+    char *text;
+    gtl_rig *rig;
+    gtl_state *states[GTL_CASE_COUNT];
+    bool possible[GTL_CASE_COUNT]; /* worked, answered, and it can be */
+} specimen;
+
+/* What one law says of one rig. */
+typedef struct ruling {
+    bool applied;
+    char broken[256]; /* the first breach in words, "" for none */
+} ruling;
+
+void ruling_break(ruling *r, const char *format, ...) GTL_PRINTF(2, 3);
+
+typedef struct law {
+    const char *name;
+    void (*hold)(const specimen *, ruling *);
+} law;
+
+/* Whether a rig could be worked at all; says why not. */
+typedef enum finding { WORKED, NOT_READ, NO_ANSWER } finding;
+
+/* Read and work all cases of a sketch. The caller gives it back with specimen_end in every case. */
+finding specimen_begin(specimen *s, const sketch *drawn, chance *shuffle, char *why, size_t size);
+void specimen_end(specimen *s);
+
+/* How many rigs a program tries by itself: fewer under a sanitizer. */
+int trial_default(int plain);
+
+/* Hold all laws against seeds first, first + 1, ... of argv: [COUNT [FIRST]]. Prints each law with the rigs that it
+ * applied to and the breaches, and the suite's line. Of a single rig the text is printed too. `each`, where it is
+ * not NULL, sees every rig; `last` may add tests of its own: how many passed, how many failed. Returns the exit
+ * status. */
+typedef struct trial_plan {
+    const char *name;
+    const law *laws;
+    int law_count;
+    int rigs;
+    void (*each)(const specimen *);
+    void (*last)(int rigs, int *passed, int *failed);
+} trial_plan;
+
+int trial_run(const trial_plan *plan, int argc, char **argv);
+
+#endif

@@ -1,0 +1,134 @@
+/* verdict.c - marks and verdict on random ratings against the contract's words.
+ *
+ * usage: verdict [COUNT [FIRST SEED]] */
+#include "laws/rated.h"
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* Under this share of what moves the rig a part carries nothing. */
+static const double idle_share = 1e-9;
+
+static double stated_capacity(const sketch *s, double wll, double mbs)
+{
+    return fmin(isnan(wll) ? INFINITY : wll, isnan(mbs) || isnan(s->design_factor) ? INFINITY : mbs / s->design_factor);
+}
+
+/* What the sketch says that a component may carry [N]; infinite where it says nothing. */
+static double capacity_of(const rated *r, const gtl_component *component, bool push)
+{
+    int number = atoi(strrchr(component->name, '-') + 1); /* names are KIND-INDEX */
+    const sketch *s = &r->drawn;
+    double told;
+    switch (component->kind) {
+    case GTL_HAND:
+        told = s->things[number].limit;
+        return isnan(told) ? INFINITY : told;
+    case GTL_ROPE:
+    case GTL_SLING:
+    case GTL_SPAR:
+        return stated_capacity(s, push ? s->lines[number].push_wll : s->lines[number].wll, NAN);
+    case GTL_CONNECTOR:
+        return stated_capacity(s, s->connectors[number], NAN);
+    default:
+        return stated_capacity(s, s->things[number].wll, s->things[number].mbs);
+    }
+}
+
+static gtl_mark mark_of(const rated *r, int i, bool push)
+{
+    double demand = NAN;
+    for (int k = 0; k < r->sheet.outcome_count; k++) {
+        const gtl_outcome *o = &r->sheet.outcomes[k];
+        if (o->possible) demand = fmax(demand, push ? o->push[i] : o->demand[i]);
+    }
+    double capacity = capacity_of(r, &r->sheet.components[i], push);
+    if (demand <= idle_share * gtl_rig_force(r->rig)) return GTL_MARK_IDLE;
+    if (isnan(demand) || isinf(capacity)) return GTL_MARK_UNRATED;
+    return demand / capacity <= 1 + 1e-9 ? GTL_MARK_WITHIN : GTL_MARK_OVER;
+}
+
+/* A spar is the worse of pulled and pushed: over, else unrated, else within. */
+static gtl_mark worse(gtl_mark a, gtl_mark b)
+{
+    static const gtl_mark order[] = {GTL_MARK_OVER, GTL_MARK_UNRATED, GTL_MARK_WITHIN};
+    for (size_t i = 0; i < sizeof order / sizeof *order; i++)
+        if (a == order[i] || b == order[i]) return order[i];
+    return GTL_MARK_IDLE;
+}
+
+static bool cannot(const rated *r, gtl_case_kind kind)
+{
+    const gtl_outcome *o = gtl_sheet_outcome(&r->sheet, kind);
+    return o && !o->possible;
+}
+
+static gtl_verdict verdict_of(const rated *r, const gtl_mark *marks)
+{
+    bool unrated = false;
+    for (int i = 0; i < r->sheet.component_count; i++) {
+        if (marks[i] == GTL_MARK_OVER) return GTL_OVER;
+        unrated |= marks[i] == GTL_MARK_UNRATED;
+    }
+    bool moves = gtl_sheet_outcome(&r->sheet, GTL_RAISE) || gtl_sheet_outcome(&r->sheet, GTL_LOWER);
+    bool unmoved = r->rig->hand >= 0 && any_friction(r->rig) && !moves;
+    bool none = cannot(r, GTL_HOLD) || cannot(r, GTL_RAISE);
+    return unrated || any_unstated(r->rig) || unmoved || none ? GTL_UNRATED : GTL_WITHIN;
+}
+
+static int verdicts[3];
+
+static void check_verdict(const rated *r, ruling *out)
+{
+    gtl_mark *marks = calloc((size_t)r->sheet.component_count + 1, sizeof *marks);
+    if (!marks) abort();
+    for (int i = 0; i < r->sheet.component_count; i++) {
+        const gtl_component *component = &r->sheet.components[i];
+        marks[i] = mark_of(r, i, false);
+        if (component->kind == GTL_SPAR) marks[i] = worse(marks[i], mark_of(r, i, true));
+        if (marks[i] != component->mark)
+            ruling_break(out, "`%s` is %s, not %s", component->name, gtl_mark_name(marks[i]),
+                         gtl_mark_name(component->mark));
+    }
+    gtl_verdict wanted = verdict_of(r, marks);
+    verdicts[wanted]++;
+    if (wanted != r->sheet.verdict)
+        ruling_break(out, "the verdict is %s, not %s", gtl_verdict_name(wanted), gtl_verdict_name(r->sheet.verdict));
+    free(marks);
+}
+
+static void hold_verdict(const specimen *s, ruling *out)
+{
+    rated r;
+    rate(s, &r);
+    out->applied = r.answered;
+    if (r.answered) check_verdict(&r, out);
+    rated_end(&r);
+}
+
+/* Each verdict came up often enough to have been put to the test. */
+static void judge_verdicts(int rigs, int *passed, int *failed)
+{
+    for (int i = 0; i < 3; i++) {
+        bool enough = verdicts[i] >= 0.05 * rigs;
+        printf("verdict %s: %d of %d rigs%s\n", gtl_verdict_name((gtl_verdict)i), verdicts[i], rigs,
+               enough ? "" : ", too few");
+        *passed += enough;
+        *failed += !enough;
+    }
+}
+
+static const law laws[] = {
+    {"marks and verdict", hold_verdict},
+};
+
+int main(int argc, char **argv)
+{
+    trial_plan plan = {.name = "verdict",
+                       .laws = laws,
+                       .law_count = sizeof laws / sizeof *laws,
+                       .rigs = trial_default(2000),
+                       .last = judge_verdicts};
+    return trial_run(&plan, argc, argv);
+}
