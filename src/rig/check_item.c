@@ -14,10 +14,6 @@ static const struct {
      "`friction` and `efficiency` are two spellings of one thing; keep one of them"},
     {GTL_F_LIMIT, GTL_F_PEOPLE,
      "`limit` and `people` are two spellings of one thing; keep `limit`, or `people` and `each`"},
-    {GTL_F_PULL, GTL_F_PEOPLE,
-     "a known `pull` is not worked out, so `people` and `each` change nothing; keep one or the other"},
-    {GTL_F_PULL, GTL_F_LIMIT,
-     "a known `pull` is not worked out, so a `limit` changes nothing; keep one of them"},
 };
 
 /* A key that says nothing unless at least one of the others is there. */

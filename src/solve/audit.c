@@ -156,6 +156,21 @@ static void check_lengths(findings *found)
     }
 }
 
+/* What is given: fixed nodes where they are, guided ones on their track, the lifted load at its height. */
+static void check_places(findings *found)
+{
+    const gtl_rig *rig = found->rig;
+    int up = rig->dim - 1;
+    for (int n = 0; n < rig->node_count; n++) {
+        const gtl_node *node = &rig->nodes[n];
+        bool lifted = rig->hand >= 0 && rig->things[rig->load].node == n;
+        for (int k = 0; k < 3; k++) {
+            bool given = node->fixed || (node->guided && k != up) || (lifted && k == up);
+            if (given) note(found, (found->state->at[3 * n + k] - node->at[k]) / found->size);
+        }
+    }
+}
+
 /* Ropes and hands pull; a known pull is what it is. */
 static void check_pulls(findings *found)
 {
@@ -194,6 +209,7 @@ double gtl_audit(const gtl_rig *rig, const gtl_case *which, const gtl_state *sta
     check_balance(&result);
     check_friction(&result, which);
     check_lengths(&result);
+    check_places(&result);
     check_pulls(&result);
     check_work(&result, which);
     return result.worst;

@@ -225,7 +225,8 @@ void gtl_work_free(gtl_work *work)
                      work->kept,      work->pull,       work->contact,   work->x,         work->t,
                      work->row,       work->sense,      work->residual,  work->unit,      work->span,
                      work->log_ratio, work->log_slope,  work->length,    work->greatest,  work->rate,
-                     work->part_rate, work->step,       work->gradient,  work->tried,     work->flow};
+                     work->part_rate, work->step,       work->gradient,  work->tried,     work->flow,
+                     work->turn,      work->turn_by};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     gtl_snapshot *all[] = SNAPSHOTS(work);
     for (size_t i = 0; i < sizeof all / sizeof *all; i++) {

@@ -155,8 +155,9 @@ static void cut(sketch *s, int line, int stop)
     s->lines[line].stop_count = stop + 1;
 }
 
-static double drawn_length(const sketch *s, const sketch_line *line)
+double sketch_length(const sketch *s, int index)
 {
+    const sketch_line *line = &s->lines[index];
     double length = 0;
     for (int i = 0; i + 1 < line->stop_count; i++) {
         double a[3];
@@ -183,7 +184,7 @@ void sketch_fix_lengths(sketch *s)
             if (ties_in_the_middle(s, s->lines[i].stops[k].thing)) cut(s, i, k);
     for (int i = 0; i < s->line_count; i++) {
         sketch_line *line = &s->lines[i];
-        if (!is_hauled(s, line) && line->kind != GTL_SPAR && isnan(line->length)) line->length = drawn_length(s, line);
+        if (!is_hauled(s, line) && line->kind != GTL_SPAR && isnan(line->length)) line->length = sketch_length(s, i);
     }
 }
 

@@ -75,6 +75,9 @@ int sketch_root(const sketch *s, int thing);
 /* Where a thing is, as the file says it: as many numbers as the rig has dimensions, height last [m]. */
 void sketch_place(const sketch *s, int thing, double at[3]);
 
+/* A line's length as drawn [m]. */
+double sketch_length(const sketch *s, int index);
+
 /* The rig file's text, sections shuffled by `shuffle` where it is not NULL. The caller frees it. */
 char *sketch_text(const sketch *s, chance *shuffle);
 /* The name that a part has in the text. */
@@ -94,6 +97,12 @@ void sketch_fix_lengths(sketch *s);
 void sketch_lift(sketch *s, int thing, double rise);
 /* Draw every body where the state has it; `rig` was read from the text of this sketch. */
 void sketch_draw_solved(sketch *s, const gtl_rig *rig, const gtl_state *state);
+
+/* Draw every free coordinate off by up to `most` [m], but the height of the lifted load's body; spars keep their lengths. */
+void sketch_shake(sketch *s, chance *c, int load, double most);
+
+/* The sketch of a rig that was read from any file; ratings are left out. False where it has no room. */
+bool sketch_of_rig(sketch *s, const gtl_rig *rig);
 
 /* Index in the rig of the part that the sketch knows as that, -1 for none. */
 int sketch_find_thing(const sketch *s, const gtl_rig *rig, int thing);
