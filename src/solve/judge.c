@@ -107,11 +107,13 @@ static void refuse_mechanism(gtl_work *work, gtl_state *state)
     names list = {"", 0, 0};
     for (int n = 0; n < work->rig->node_count; n++)
         if (node_rate(work, n) > TAKES_PART) add_name(&list, root_of(work, n)->name, root_of(work, n)->line);
-    gtl_refuse(
-        state, list.line,
-        "%s can move while the hauling rope stands still, so that nothing holds it in place: tie it with one "
-        "line more, or see whether a part of the rope is missing in a path",
-        list.text);
+    const char *still =
+        work->rig->driven < 0 ? "every line keeps its length or its pull" : "the hauling rope stands still";
+    gtl_refuse(state, list.line,
+               "%s can move while %s, so that nothing holds it in place: tie it with one line more, or see "
+               "whether a "
+               "part of the rope is missing in a path",
+               list.text, still);
 }
 
 /* Whether a motion moves no rope over a stop, lengthens no taut line and lifts no weight. */

@@ -60,12 +60,8 @@ static bool reports_with(const rated *rig, gtl_form form, long allowed)
     char *report = gtl_report(&rig->sheet, form);
     bool refused = allow_all_allocations();
     assert_true((report == NULL) == refused);
-    if (form == GTL_JSON) {
-        free(report);
-        return !refused;
-    }
     free(report);
-    assert_int_equal(blocks_alive(), before);
+    if (form == GTL_TEXT) assert_int_equal(blocks_alive(), before);
     return !refused;
 }
 
@@ -78,7 +74,7 @@ static void reporting(void **state)
         rated rig = rate_sound("%s", texts[i / 2]);
         long allowed = 0;
         while (!reports_with(&rig, forms[i % 2], allowed)) allowed++;
-        assert_true(allowed > 100);
+        assert_true(allowed > 20);
         rated_end(&rig);
     }
 }
