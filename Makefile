@@ -175,12 +175,13 @@ MANDIR = $(DESTDIR)$(PREFIX)/share/man
 DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/gantline
 TABLEDIR = $(DESTDIR)$(PREFIX)/share/gantline/hardware-tables
 
-DOCS = LICENSE $(wildcard README.md SAFETY.md docs/*.md docs/*.json)
-EXAMPLES = $(wildcard docs/examples/*)
+# Pages and examples keep their folders, so that links between them hold.
+DOCS = LICENSE $(wildcard README.md SAFETY.md DEVELOPERS.md docs/*.md docs/*.json docs/theory/* docs/examples/*)
+DOC_FOLDERS = docs/examples docs/theory docs
 TABLES = $(wildcard hardware-tables/*)
 
 install: all ## install under PREFIX (default /usr/local), below DESTDIR
-	install -d $(BINDIR) $(LIBDIR)/pkgconfig $(INCLUDEDIR) $(MANDIR)/man1 $(MANDIR)/man5 $(DOCDIR)/examples
+	install -d $(BINDIR) $(LIBDIR)/pkgconfig $(INCLUDEDIR) $(MANDIR)/man1 $(MANDIR)/man5 $(addprefix $(DOCDIR)/,$(DOC_FOLDERS))
 	install -m 755 $(COMMAND) $(BINDIR)
 	install -m 644 $(LIBRARY) $(SHARED) $(LIBDIR)
 	ln -sf $(notdir $(SHARED)) $(LIBDIR)/$(SONAME)
@@ -190,8 +191,7 @@ install: all ## install under PREFIX (default /usr/local), below DESTDIR
 	install -m 644 $(HEADERS) $(INCLUDEDIR)
 	install -m 644 docs/man/gantline.1 $(MANDIR)/man1
 	install -m 644 docs/man/gantline-rig.5 $(MANDIR)/man5
-	install -m 644 $(DOCS) $(DOCDIR)
-	$(if $(EXAMPLES),install -m 644 $(EXAMPLES) $(DOCDIR)/examples)
+	for page in $(DOCS); do install -m 644 $$page $(DOCDIR)/$$page || exit 1; done
 	$(if $(TABLES),install -d $(TABLEDIR) && install -m 644 $(TABLES) $(TABLEDIR))
 	$(if $(DESTDIR),,[ "$$(id -u)" != 0 ] || ldconfig)
 
@@ -199,9 +199,9 @@ uninstall: ## remove exactly what install put there
 	rm -f $(BINDIR)/gantline $(MANDIR)/man1/gantline.1 $(MANDIR)/man5/gantline-rig.5
 	rm -f $(addprefix $(LIBDIR)/,libgantline.a libgantline.so $(SONAME) $(notdir $(SHARED)) pkgconfig/gantline.pc)
 	rm -f $(addprefix $(INCLUDEDIR)/,$(notdir $(HEADERS)))
-	rm -f $(addprefix $(DOCDIR)/examples/,$(notdir $(EXAMPLES))) $(addprefix $(DOCDIR)/,$(notdir $(DOCS)))
+	rm -f $(addprefix $(DOCDIR)/,$(DOCS))
 	rm -f $(addprefix $(TABLEDIR)/,$(notdir $(TABLES)))
-	for folder in $(INCLUDEDIR) $(DOCDIR)/examples $(DOCDIR) $(TABLEDIR) $(dir $(TABLEDIR)); do \
+	for folder in $(INCLUDEDIR) $(addprefix $(DOCDIR)/,$(DOC_FOLDERS)) $(DOCDIR) $(TABLEDIR) $(dir $(TABLEDIR)); do \
 	    [ ! -d $$folder ] || rmdir $$folder; done
 
 -include $(LIB_OBJ:.o=.d) $(CLI_OBJ:.o=.d) $(wildcard $(BUILD)/tests/*/*.d)

@@ -2,6 +2,7 @@
  *
  * usage: drawings [RANDOM RIGS [FIRST SEED]], at the top of the project, where docs/examples is */
 #define _POSIX_C_SOURCE 200809L
+#include "laws/stability.h"
 #include "laws/trial.h"
 #include <glob.h>
 #include <math.h>
@@ -94,6 +95,12 @@ static bool is_cautioned(const gtl_rig *rig)
     return told;
 }
 
+static bool holds(const gtl_rig *rig, const gtl_state *state)
+{
+    mechanics m = mechanics_of(rig, state);
+    return comes_back(&m);
+}
+
 static void tell(const subject *s, int trial, const char *what, const char *why)
 {
     printf("%s, drawing %d: %s%s%s\n", s->name, trial, what, why[0] ? ": " : "", why);
@@ -105,6 +112,9 @@ static void judge_other(const subject *s, const gtl_rig *rig, const gtl_state *s
     if (clear) {
         t->refused++;
         tell(s, trial, "refused", state->reason);
+    } else if (!holds(rig, state)) {
+        t->wrong++;
+        tell(s, trial, "a place that the rig leaves when touched", "");
     } else if (is_cautioned(rig)) {
         t->cautioned++;
         tell(s, trial, "another place, with a caution", "");

@@ -2,6 +2,7 @@
  *
  * usage: states [COUNT [FIRST SEED]] */
 #include "laws/census.h"
+#include "laws/stability.h"
 #include "laws/trial.h"
 #include <math.h>
 #include <stdio.h>
@@ -253,6 +254,15 @@ static void hold_neutral(const specimen *s, ruling *r)
     each_state(s, r, check_neutral);
 }
 
+/* What hangs comes back when touched; a spar may stand only where it does. */
+static void hold_stable(const specimen *s, ruling *r)
+{
+    if (!s->possible[GTL_HOLD]) return;
+    mechanics m = mechanics_of(s->rig, s->states[GTL_HOLD]);
+    r->applied = true;
+    if (!comes_back(&m)) ruling_break(r, "hold: a place that the rig leaves when touched");
+}
+
 /* --- between the cases --- */
 
 static bool shifted(const specimen *s, int k)
@@ -306,6 +316,7 @@ static const law laws[] = {
     {"work", hold_work},
     {"pivots", hold_pivots},
     {"what can turn stays", hold_neutral},
+    {"comes back when touched", hold_stable},
     {"lower, hold, raise in order", hold_order},
     {"velocity ratio is force ratio", hold_advantage},
 };
