@@ -4,13 +4,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* All arrays of a work are carved from calloc, so that a failure anywhere leaves something that can be freed.
- */
-static bool make(void *pointer, size_t count, size_t size)
+/* Every array of a work comes zeroed, and of one element at least: NULL then means that memory failed, and
+ * what was made before can be freed. */
+static void *zeroed(size_t count, size_t size)
 {
-    void *room = calloc(count ? count : 1, size);
-    memcpy(pointer, &room, sizeof room);
-    return room != NULL;
+    return calloc(count ? count : 1, size);
 }
 
 #define SNAPSHOTS(work)                                                                                      \
@@ -19,7 +17,7 @@ static bool make(void *pointer, size_t count, size_t size)
             &(work)->partly                                                                                  \
     }
 
-#define MAKE(field, count) make(&(field), (size_t)(count), sizeof *(field))
+#define MAKE(field, count) (((field) = zeroed((size_t)(count), sizeof *(field))) != NULL)
 
 static void number_coordinates(gtl_work *work)
 {
