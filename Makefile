@@ -35,7 +35,8 @@ LIBRARY := $(BUILD)/libgantline.a
 SHARED := $(BUILD)/libgantline.so.$(VERSION)
 COMMAND := $(BUILD)/gantline
 
-# In a folder of tests a file with a main() is a program; the others are linked into each program of the folder.
+# In a folder of tests a file with a main() is a program; the others are linked into each program of the folder,
+# those in tests/common into all.
 programs = $(shell grep -ls '^int main\b' tests/$(1)/*.c | sed 's|\(.*\)\.c|$(BUILD)/\1|')
 helpers = $(shell grep -Ls '^int main\b' tests/$(1)/*.c)
 TESTS := $(call programs,unit) $(call programs,laws) $(BUILD)/tests/sample $(BUILD)/tests/list_keys
@@ -97,7 +98,7 @@ demo: | $(SETUP_GOALS) ## print the report of an example
 tests: $(COMMAND) $(LIBRARY) $(TESTS)
 
 define test_rule
-$(BUILD)/tests/$(1)/%: tests/$(1)/%.c $(call helpers,$(1)) $(LIBRARY)
+$(BUILD)/tests/$(1)/%: tests/$(1)/%.c $(call helpers,$(1)) $(call helpers,common) $(LIBRARY)
 	@mkdir -p $$(@D)
 	$$(CC) $$(ALL_CFLAGS) -Itests -MMD -MP -MF $$@.d $$(filter %.c,$$^) $$(LDFLAGS) \
 	    $$(LIBRARY) $$(SHARED_LIBS) $$(TEST_LIBS) -o $$@

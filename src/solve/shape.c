@@ -112,7 +112,8 @@ static bool acceptable(gtl_work *work, gtl_state *state)
 {
     if (gtl_pushes(work, true)) return false;
     if (gtl_judge(work, state) == GTL_SICK) return false;
-    if (!work->spars || gtl_stable(work)) return true;
+    int node;
+    if (!work->spars || (gtl_farthest(work, &node) <= GTL_FAR && gtl_stable(work))) return true;
     name_fall(work, state);
     return false;
 }
@@ -153,7 +154,7 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
     begin(work, false);
     bool hung = hang(work, state);
     bool far = hung && gtl_farthest(work, &node) > GTL_FAR;
-    if (hung && !(far && (work->spars || (runs_away && near)))) {
+    if (hung && !(far && runs_away && near)) {
         keep_shape(work, state);
         return true;
     }
@@ -164,9 +165,6 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
         keep_shape(work, state);
         return true;
     }
-    if (hung)
-        name_fall(work, state);
-    else
-        gtl_name_failure(work, state);
+    gtl_name_failure(work, state);
     return false;
 }
