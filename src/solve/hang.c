@@ -193,25 +193,3 @@ bool gtl_hang(gtl_work *work)
     work->share = share;
     return hung;
 }
-
-bool gtl_stable(gtl_work *work)
-{
-    const double shake = 1e-3;
-    const double back = 1e-2;
-    int driven = work->rig->driven;
-    double height = driven < 0 ? 0 : work->kept[driven];
-    if (driven >= 0) work->kept[driven] = work->length[driven];
-    gtl_keep(work, &work->before_shake);
-    for (int i = 0; i < 3 * work->rig->node_count; i++)
-        if (work->dof[i] >= 0) work->x[i] += shake * gtl_random(work);
-    work->stretch = 1e-6;
-    work->smooth = 1e-6;
-    bool stable = descend(work);
-    for (int i = 0; i < 3 * work->rig->node_count; i++)
-        stable = stable && fabs(work->x[i] - work->before_shake.x[i]) <= back;
-    gtl_restore(work, &work->before_shake);
-    if (driven >= 0) work->kept[driven] = height;
-    work->smooth = 0;
-    gtl_balance(work);
-    return stable;
-}

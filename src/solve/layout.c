@@ -13,8 +13,7 @@ static void *zeroed(size_t count, size_t size)
 
 #define SNAPSHOTS(work)                                                                                      \
     {                                                                                                        \
-        &(work)->before_step, &(work)->before_shake, &(work)->newton, &(work)->hung, &(work)->shape,         \
-            &(work)->partly                                                                                  \
+        &(work)->before_step, &(work)->newton, &(work)->hung, &(work)->shape, &(work)->partly                \
     }
 
 #define MAKE(field, count) (((field) = zeroed((size_t)(count), sizeof *(field))) != NULL)
@@ -73,7 +72,6 @@ static void scale_rig(gtl_work *work)
     for (int r = 0; r < rig->run_count; r++)
         work->contact[r] = gtl_contact_constant(&rig->things[rig->runs[r].thing]);
     if (rig->hand >= 0) work->height = work->drawn[3 * rig->things[rig->load].node + rig->dim - 1];
-    for (int p = 0; p < rig->piece_count; p++) work->spars |= rig->pieces[p].rule == GTL_STRUT;
 }
 
 /* Walk a piece from its tied end; its hand, if any, comes last. */
@@ -173,13 +171,19 @@ static void take_places(gtl_work *work, int p, int *place)
     plan->height_place = p == work->rig->driven ? plan->row_place[plan->locals + 1] : -1;
 }
 
+static bool make_curvature(gtl_work *work)
+{
+    for (int p = 0; p < work->rig->piece_count; p++) work->spars |= work->rig->pieces[p].rule == GTL_STRUT;
+    return !work->spars || MAKE(work->curvature, (size_t)work->dofs * (size_t)work->dofs);
+}
+
 static bool make_pattern(gtl_work *work)
 {
     size_t count = cell_count(work);
     gtl_cell *cells = calloc(count + 1, sizeof *cells);
     bool made = cells && MAKE(work->places, count) && MAKE(work->residual, work->unknowns) &&
                 MAKE(work->step, work->unknowns) && MAKE(work->turn, work->dofs) &&
-                MAKE(work->turn_by, work->dofs);
+                MAKE(work->turn_by, work->dofs) && make_curvature(work);
     size_t used = 0;
     for (int p = 0; made && p < work->rig->piece_count; p++) {
         size_t locals = (size_t)work->plans[p].locals;
@@ -224,7 +228,7 @@ void gtl_work_free(gtl_work *work)
                      work->row,       work->sense,      work->residual,  work->unit,      work->span,
                      work->log_ratio, work->log_slope,  work->length,    work->greatest,  work->rate,
                      work->part_rate, work->step,       work->gradient,  work->tried,     work->flow,
-                     work->turn,      work->turn_by};
+                     work->turn,      work->turn_by,    work->curvature};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     gtl_snapshot *all[] = SNAPSHOTS(work);
     for (size_t i = 0; i < sizeof all / sizeof *all; i++) {

@@ -104,16 +104,16 @@ typedef struct gtl_work {
     double *rate;      /* 3 a node: for one unit of lift */
     double *part_rate; /* one a part, in walking order: how its length grows for one unit of lift */
 
-    double *step;              /* one an unknown: Newton's step, or any other right-hand side */
-    double *gradient;          /* one a local of the largest piece */
-    gtl_snapshot before_step;  /* the state that Newton's and hanging's steps come back to */
-    gtl_snapshot before_shake; /* the one whose stability is tried */
-    gtl_snapshot newton;       /* Newton's from the drawing */
-    gtl_snapshot hung;         /* the hanging one */
-    gtl_snapshot shape;        /* the one taken, without friction */
-    gtl_snapshot partly;       /* the last one with part of the friction in force */
-    bool *tried;               /* 3 a run: senses that contradicted themselves */
-    double *flow;              /* one a run */
+    double *step;             /* one an unknown: Newton's step, or any other right-hand side */
+    double *curvature;        /* dofs x dofs, with spars alone: see stable.c */
+    double *gradient;         /* one a local of the largest piece */
+    gtl_snapshot before_step; /* the state that Newton's and hanging's steps come back to */
+    gtl_snapshot newton;      /* Newton's from the drawing */
+    gtl_snapshot hung;        /* the hanging one */
+    gtl_snapshot shape;       /* the one taken, without friction */
+    gtl_snapshot partly;      /* the last one with part of the friction in force */
+    bool *tried;              /* 3 a run: senses that contradicted themselves */
+    double *flow;             /* one a run */
     int solves;
     bool fresh;         /* the matrix factored last is that of the state as it is */
     double pivot_ratio; /* of the matrix factored last by gtl_sound or gtl_motion */
@@ -161,7 +161,8 @@ double gtl_random(gtl_work *work);
 /* hang.c */
 /* Let the rig hang from where it is, whatever the drawing; ends near the state, with slack lines found. */
 bool gtl_hang(gtl_work *work);
-/* Shake a state with spars and let it hang at its own lengths: whether it comes back. */
+
+/* stable.c: whether an arrived state with spars stays when it is touched. */
 bool gtl_stable(gtl_work *work);
 
 /* shape.c */

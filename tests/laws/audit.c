@@ -6,7 +6,8 @@
 #include <stdlib.h>
 
 static const double millionth = 1e-6;
-/* A part that carries less, over the rig's weight, could hide a millionth of itself under the audit's limit. */
+/* A part that carries less, over the rig's weight, could hide a millionth of itself under the audit's limit.
+ */
 static const double least_share = 0.05;
 
 static double audit(const specimen *s, int k)
@@ -16,15 +17,16 @@ static double audit(const specimen *s, int k)
 }
 
 /* See that the audit now finds something, and again nothing once the number is put back. */
-static void expect_found(const specimen *s, int k, double *number, double spoilt, const char *what, const char *name,
-                         ruling *r)
+static void expect_found(const specimen *s, int k, double *number, double spoilt, const char *what,
+                         const char *name, ruling *r)
 {
     double good = *number;
     *number = spoilt;
     r->applied = true;
     double worst = audit(s, k);
     if (!(worst > GTL_AUDIT_LIMIT))
-        ruling_break(r, "%s: %s of `%s` spoilt, and only %g found", gtl_case_name((gtl_case_kind)k), what, name, worst);
+        ruling_break(r, "%s: %s of `%s` spoilt, and only %g found", gtl_case_name((gtl_case_kind)k), what,
+                     name, worst);
     *number = good;
     if (!(audit(s, k) <= GTL_AUDIT_LIMIT))
         ruling_break(r, "%s: put back, and not passed", gtl_case_name((gtl_case_kind)k));
@@ -37,7 +39,8 @@ static void hold_good(const specimen *s, ruling *r)
         double worst = audit(s, k);
         r->applied = true;
         if (!(worst <= GTL_AUDIT_LIMIT) || worst != s->states[k]->residual)
-            ruling_break(r, "%s: %g found, %g told", gtl_case_name((gtl_case_kind)k), worst, s->states[k]->residual);
+            ruling_break(r, "%s: %g found, %g told", gtl_case_name((gtl_case_kind)k), worst,
+                         s->states[k]->residual);
     }
 }
 
@@ -93,8 +96,8 @@ static void hold_sense(const specimen *s, ruling *r)
             s->states[k]->sense[i] = (signed char)-good;
             r->applied = true;
             if (!(audit(s, k) > GTL_AUDIT_LIMIT))
-                ruling_break(r, "%s: the sense at `%s` turned round, and not found", gtl_case_name((gtl_case_kind)k),
-                             s->rig->things[run->thing].name);
+                ruling_break(r, "%s: the sense at `%s` turned round, and not found",
+                             gtl_case_name((gtl_case_kind)k), s->rig->things[run->thing].name);
             s->states[k]->sense[i] = good;
         }
     }
@@ -104,11 +107,13 @@ static void hold_sense(const specimen *s, ruling *r)
 static void hold_effort(const specimen *s, ruling *r)
 {
     gtl_state *state = s->states[GTL_HOLD];
-    if (s->rig->driven < 0 || !s->possible[GTL_HOLD] || state->effort < least_share * gtl_rig_force(s->rig)) return;
+    if (s->rig->driven < 0 || !s->possible[GTL_HOLD] || state->effort < least_share * gtl_rig_force(s->rig))
+        return;
     const char *hand = s->rig->things[s->rig->hand].name;
     expect_found(s, GTL_HOLD, &state->effort, state->effort * (1 + millionth), "the effort", hand, r);
     if (fabs(state->velocity_ratio) < least_share) return;
-    expect_found(s, GTL_HOLD, &state->velocity_ratio, state->velocity_ratio * (1 + millionth), "the travel", hand, r);
+    expect_found(s, GTL_HOLD, &state->velocity_ratio, state->velocity_ratio * (1 + millionth), "the travel",
+                 hand, r);
 }
 
 static void hold_numbers(const specimen *s, ruling *r)
@@ -117,12 +122,13 @@ static void hold_numbers(const specimen *s, ruling *r)
     if (!s->possible[GTL_HOLD]) return;
     chance c = chance_begin(s->seed);
     int part = chance_below(&c, s->rig->part_count);
-    expect_found(s, GTL_HOLD, &state->tension[part], NAN, "a tension", s->rig->lines[s->rig->parts[part].line].name, r);
+    expect_found(s, GTL_HOLD, &state->tension[part], NAN, "a tension",
+                 s->rig->lines[s->rig->parts[part].line].name, r);
 }
 
 static const law laws[] = {
-    {"a solved state passes", hold_good},   {"a tension spoilt is found", hold_tension},
-    {"a place spoilt is found", hold_place}, {"a sense spoilt is found", hold_sense},
+    {"a solved state passes", hold_good},       {"a tension spoilt is found", hold_tension},
+    {"a place spoilt is found", hold_place},    {"a sense spoilt is found", hold_sense},
     {"an effort spoilt is found", hold_effort}, {"no number is found", hold_numbers},
 };
 

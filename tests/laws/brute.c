@@ -54,7 +54,8 @@ static void collect(const mechanics *m, int thing, pulls *p)
     p->count = 0;
     for (int l = 0; l < m->rig->line_count; l++)
         for (int i = 0; i < m->rig->lines[l].stop_count; i++)
-            if (m->rig->stops[m->rig->lines[l].first_stop + i].thing == thing) add_stop(m, &m->rig->lines[l], i, p);
+            if (m->rig->stops[m->rig->lines[l].first_stop + i].thing == thing)
+                add_stop(m, &m->rig->lines[l], i, p);
     for (int other = 0; other < m->rig->thing_count; other++) {
         if (m->rig->things[other].on != thing) continue;
         double passed[3];

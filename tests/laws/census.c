@@ -1,4 +1,5 @@
-/* census.c - counting by what is in the rig and its states, where that can be told; else by how it was made. */
+/* census.c - counting by what is in the rig and its states, where that can be told; else by how it was made.
+ */
 #include "laws/census.h"
 #include <stdio.h>
 #include <string.h>
@@ -82,16 +83,11 @@ static struct {
     bool (*is)(const specimen *);
     int count;
 } kinds[] = {
-    {"two ropes or more", has_several_ropes, 0},
-    {"a burton", has_burton, 0},
-    {"a hitch on a running rope", has_hitch, 0},
-    {"a floating redirect", has_floating_redirect, 0},
-    {"three dimensions", is_in_space, 0},
-    {"a guided body", has_guide, 0},
-    {"a line slack in hold", has_slack_line, 0},
-    {"a spar", has_spar, 0},
-    {"no hand worked out", is_tied_off, 0},
-    {"a known pull", has_known_pull, 0},
+    {"two ropes or more", has_several_ropes, 0}, {"a burton", has_burton, 0},
+    {"a hitch on a running rope", has_hitch, 0}, {"a floating redirect", has_floating_redirect, 0},
+    {"three dimensions", is_in_space, 0},        {"a guided body", has_guide, 0},
+    {"a line slack in hold", has_slack_line, 0}, {"a spar", has_spar, 0},
+    {"no hand worked out", is_tied_off, 0},      {"a known pull", has_known_pull, 0},
 };
 
 void census_count(const specimen *s)

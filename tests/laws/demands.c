@@ -1,4 +1,5 @@
-/* demands.c - what gtl_rate demands of every part, against all sets of pulls and all senses at undecided stops.
+/* demands.c - what gtl_rate demands of every part, against all sets of pulls and all senses at undecided
+ * stops.
  *
  * usage: demands [COUNT [FIRST SEED]] */
 #include "laws/brute.h"
@@ -8,7 +9,8 @@
 
 static const double exact = 1e-9;
 
-/* Whether a component is demanded of at all in a case: of a hand in `hold` only where no friction is stated. */
+/* Whether a component is demanded of at all in a case: of a hand in `hold` only where no friction is stated.
+ */
 static bool is_demanded(const rated *r, const gtl_component *component, gtl_case_kind kind)
 {
     if (component->kind != GTL_HAND || kind != GTL_HOLD) return true;
@@ -29,8 +31,8 @@ static void check_demand(const rated *r, const gtl_outcome *o, int i, ruling *ou
                      component->name, o->forces.demand[i], wanted);
     double push = brute_demand(&m, component, true);
     if (component->kind == GTL_SPAR && !(fabs(o->forces.push[i] - push) <= exact * m.force))
-        ruling_break(out, "%s: `%s` is pushed by %.12g N, not %.12g N", gtl_case_name(o->kind), component->name,
-                     push, o->forces.push[i]);
+        ruling_break(out, "%s: `%s` is pushed by %.12g N, not %.12g N", gtl_case_name(o->kind),
+                     component->name, push, o->forces.push[i]);
 }
 
 static void hold_demands(const specimen *s, ruling *out)
@@ -52,11 +54,11 @@ typedef struct combinations {
     const rated *rated;
     const gtl_outcome *outcome;
     int open[MOST_OPEN];
-    int count;      /* of open stops; may be more than there is room for */
+    int count; /* of open stops; may be more than there is room for */
     gtl_state *state;
     signed char *sense;
     bool *forced;
-    double *worst;  /* one a component, NaN: none */
+    double *worst; /* one a component, NaN: none */
     int states;
 } combinations;
 
@@ -101,14 +103,15 @@ static void check_worst(const combinations *c, ruling *out)
 {
     double force = mechanics_of(c->rated->rig, c->outcome->state).force;
     if (c->states != c->outcome->variants)
-        ruling_break(out, "%s: %d states were rated, not %d", gtl_case_name(c->outcome->kind), c->outcome->variants,
-                     c->states);
+        ruling_break(out, "%s: %d states were rated, not %d", gtl_case_name(c->outcome->kind),
+                     c->outcome->variants, c->states);
     for (int i = 0; i < c->rated->sheet.component_count; i++) {
         double found = c->outcome->demand[i];
         if (isnan(c->worst[i])) continue;
         if (!(fabs(found - c->worst[i]) <= 10 * exact * fmax(force, c->worst[i])))
-            ruling_break(out, "%s: the worst for `%s` is %.12g N, found %.12g N", gtl_case_name(c->outcome->kind),
-                         c->rated->sheet.components[i].name, c->worst[i], found);
+            ruling_break(out, "%s: the worst for `%s` is %.12g N, found %.12g N",
+                         gtl_case_name(c->outcome->kind), c->rated->sheet.components[i].name, c->worst[i],
+                         found);
     }
 }
 
@@ -151,7 +154,9 @@ static const law laws[] = {
 
 int main(int argc, char **argv)
 {
-    trial_plan plan = {
-        .name = "demands", .laws = laws, .law_count = sizeof laws / sizeof *laws, .rigs = trial_default(2000)};
+    trial_plan plan = {.name = "demands",
+                       .laws = laws,
+                       .law_count = sizeof laws / sizeof *laws,
+                       .rigs = trial_default(2000)};
     return trial_run(&plan, argc, argv);
 }

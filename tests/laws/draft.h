@@ -1,4 +1,5 @@
-/* draft.h - what the rooms of the generator share: a rig half made, and the parts that any of them may add. */
+/* draft.h - what the rooms of the generator share: a rig half made, and the parts that any of them may add.
+ */
 #ifndef LAWS_DRAFT_H
 #define LAWS_DRAFT_H
 
@@ -8,14 +9,14 @@ typedef struct draft {
     generated *out;
     sketch *s;
     chance c;
-    int hook;          /* where the upper gear hangs */
-    int tail;          /* the body that the cargo hangs from, -1 where the lift brings its own load */
-    int load;          /* the lifted load */
-    int fall;          /* the line whose hauling end is not led to a hand yet, -1 where it is */
-    bool leads_up;     /* the fall leaves its last stop upwards */
-    bool all_stated;   /* every stop's friction */
+    int hook;        /* where the upper gear hangs */
+    int tail;        /* the body that the cargo hangs from, -1 where the lift brings its own load */
+    int load;        /* the lifted load */
+    int fall;        /* the line whose hauling end is not led to a hand yet, -1 where it is */
+    bool leads_up;   /* the fall leaves its last stop upwards */
+    bool all_stated; /* every stop's friction */
     bool has_connectors;
-    bool tied_off;     /* nobody hauls */
+    bool tied_off; /* nobody hauls */
 } draft;
 
 /* One way to make a part of the rig, how often it is taken, and from how many dimensions on it can be. */

@@ -1,5 +1,5 @@
-/* draft_lead.c - how the hauling end comes to the hand: straight, over redirects, over one that floats on a sling, by
- * another tackle, or by a grab on it. */
+/* draft_lead.c - how the hauling end comes to the hand: straight, over redirects, over one that floats on a
+ * sling, by another tackle, or by a grab on it. */
 #include "laws/draft.h"
 
 static double reach(draft *d)
@@ -56,7 +56,8 @@ static void lead_over_floating(draft *d)
 {
     int last = draft_last_stop(d, d->fall);
     int anchor = draft_aside(d, GTL_ANCHOR, last, 1.5, chance_between(&d->c, 0, 0.4));
-    int block = draft_block_near(d, anchor, chance_between(&d->c, -0.3, 0.3), 0, chance_between(&d->c, 0.5, 1));
+    int block =
+        draft_block_near(d, anchor, chance_between(&d->c, -0.3, 0.3), 0, chance_between(&d->c, 0.5, 1));
     draft_sling(d, anchor, block);
     sketch_stop_at(d->s, d->fall, block);
     haul_here(d, d->fall, chance_between(&d->c, 2.5, 4));
@@ -75,7 +76,8 @@ static void lead_by_tackle(draft *d)
     int passes = 1 + chance_below(&d->c, 3);
     bool from_floor = chance_of(&d->c, 0.5) || passes == 1;
     draft_tie(d, second, from_floor ? floor : moving);
-    for (int i = 0; i < passes; i++) sketch_stop_at(d->s, second, (i % 2 == 0) == from_floor ? moving : floor);
+    for (int i = 0; i < passes; i++)
+        sketch_stop_at(d->s, second, (i % 2 == 0) == from_floor ? moving : floor);
     bool at_floor = draft_last_stop(d, second) == floor;
     haul_here(d, second, at_floor ? chance_between(&d->c, 3.5, 5) : chance_between(&d->c, 0.5, 1));
 }
@@ -96,8 +98,9 @@ static void lead_by_grab(draft *d)
 }
 
 static const draft_choice leads[] = {
-    {"straight", 0.26, 1, lead_straight}, {"redirected", 0.29, 1, lead_redirected}, {"floating", 0.19, 1, lead_over_floating},
-    {"tackle", 0.14, 1, lead_by_tackle},  {"grab", 0.12, 1, lead_by_grab},
+    {"straight", 0.26, 1, lead_straight},      {"redirected", 0.29, 1, lead_redirected},
+    {"floating", 0.19, 1, lead_over_floating}, {"tackle", 0.14, 1, lead_by_tackle},
+    {"grab", 0.12, 1, lead_by_grab},
 };
 
 void draft_lead(draft *d)

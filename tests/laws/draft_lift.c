@@ -1,5 +1,5 @@
-/* draft_lift.c - what lifts: a tackle, a burton, a hitch on the fall's own rope, a hand on the body that it hauls, a
- * counterweight, a log on two lines. */
+/* draft_lift.c - what lifts: a tackle, a burton, a hitch on the fall's own rope, a hand on the body that it
+ * hauls, a counterweight, a log on two lines. */
 #include "laws/draft.h"
 #include <math.h>
 
@@ -41,7 +41,8 @@ static void reeve(draft *d, int passes, bool tail_first)
     }
 }
 
-/* Where the standing part is made fast above: a rope cannot be tied to a carriage's sheave, so a block of its own there. */
+/* Where the standing part is made fast above: a rope cannot be tied to a carriage's sheave, so a block of its
+ * own there. */
 static int standing_end(draft *d)
 {
     return d->s->things[d->hook].kind == GTL_BLOCK ? draft_block_on(d, d->hook) : d->hook;
@@ -161,16 +162,20 @@ static void lift_log(draft *d)
     int anchor = draft_near(d, GTL_ANCHOR, other, sway(d), sway(d), chance_between(&d->c, 3, 5));
     draft_sling(d, anchor, other);
     int log = draft_spar(d, other, d->tail);
-    d->s->lines[log].weight = chance_between(&d->c, 50, 600); /* one without would stay anywhere on a slack sling */
+    d->s->lines[log].weight =
+        chance_between(&d->c, 50, 600); /* one without would stay anywhere on a slack sling */
     d->fall = sketch_line_of(d->s, GTL_ROPE);
     draft_tie(d, d->fall, d->tail);
     sketch_stop_at(d->s, d->fall, draft_block_on(d, d->hook));
 }
 
 static const draft_choice lifts[] = {
-    {"tackle", 0.44, 1, lift_by_tackle},          {"burton", 0.17, 1, lift_by_burton},
-    {"grab", 0.12, 1, lift_by_grab},              {"oneself", 0.07, 1, lift_oneself},
-    {"counterweight", 0.11, 1, lift_by_counterweight}, {"log", 0.09, 2, lift_log},
+    {"tackle", 0.44, 1, lift_by_tackle},
+    {"burton", 0.17, 1, lift_by_burton},
+    {"grab", 0.12, 1, lift_by_grab},
+    {"oneself", 0.07, 1, lift_oneself},
+    {"counterweight", 0.11, 1, lift_by_counterweight},
+    {"log", 0.09, 2, lift_log},
 };
 
 void draft_lift(draft *d)

@@ -12,7 +12,8 @@ static void hang_on_anchor(draft *d)
 static void hang_on_sling(draft *d)
 {
     int anchor = sketch_thing_at(d->s, GTL_ANCHOR, 0, 0, chance_between(&d->c, 8.5, 10));
-    d->hook = draft_near(d, GTL_JOINT, anchor, chance_between(&d->c, -0.3, 0.3), 0, chance_between(&d->c, -1.5, -0.7));
+    d->hook = draft_near(d, GTL_JOINT, anchor, chance_between(&d->c, -0.3, 0.3), 0,
+                         chance_between(&d->c, -1.5, -0.7));
     draft_sling(d, anchor, d->hook);
 }
 
@@ -25,7 +26,8 @@ static void hang_on_bridle(draft *d)
     for (int i = 0; i < legs; i++) {
         double angle = first + turn * i / legs + (d->s->dim == 3 ? chance_between(&d->c, -0.3, 0.3) : 0);
         double out = chance_between(&d->c, 1.5, 4);
-        int anchor = draft_near(d, GTL_ANCHOR, d->hook, out * cos(angle), out * sin(angle), chance_between(&d->c, 1.5, 3.5));
+        int anchor = draft_near(d, GTL_ANCHOR, d->hook, out * cos(angle), out * sin(angle),
+                                chance_between(&d->c, 1.5, 3.5));
         draft_sling(d, anchor, d->hook);
     }
 }
@@ -51,20 +53,23 @@ static void hang_on_carriage(draft *d)
 {
     double span = chance_between(&d->c, 4, 6);
     int near = sketch_thing_at(d->s, GTL_ANCHOR, 3, 0, chance_between(&d->c, 8, 9.5));
-    int far = sketch_thing_at(d->s, GTL_ANCHOR, 3 - 2 * span, chance_between(&d->c, -1, 1), chance_between(&d->c, 8, 9.5));
+    int far = sketch_thing_at(d->s, GTL_ANCHOR, 3 - 2 * span, chance_between(&d->c, -1, 1),
+                              chance_between(&d->c, 8, 9.5));
     d->hook = sketch_thing_at(d->s, GTL_BLOCK, 0, 0, chance_between(&d->c, 6, 7.5));
     draft_friction(d, d->hook);
     int track = sketch_line_of(d->s, GTL_ROPE);
     draft_tie(d, track, near);
     sketch_stop_at(d->s, track, d->hook);
     draft_tie(d, track, far);
-    int stay = draft_near(d, GTL_ANCHOR, near, chance_between(&d->c, 0, 1), 0, chance_between(&d->c, -1, -0.3));
+    int stay =
+        draft_near(d, GTL_ANCHOR, near, chance_between(&d->c, 0, 1), 0, chance_between(&d->c, -1, -0.3));
     draft_sling(d, stay, d->hook);
 }
 
 static const draft_choice supports[] = {
-    {"anchor", 0.45, 1, hang_on_anchor},   {"sling", 0.12, 1, hang_on_sling},       {"bridle", 0.20, 2, hang_on_bridle},
-    {"derrick", 0.13, 2, hang_on_derrick}, {"carriage", 0.10, 2, hang_on_carriage},
+    {"anchor", 0.45, 1, hang_on_anchor},     {"sling", 0.12, 1, hang_on_sling},
+    {"bridle", 0.20, 2, hang_on_bridle},     {"derrick", 0.13, 2, hang_on_derrick},
+    {"carriage", 0.10, 2, hang_on_carriage},
 };
 
 void draft_support(draft *d)

@@ -1,4 +1,5 @@
-/* generator.c - a random rig put together: dimension, support, lift, cargo, lead, and what may come on top. */
+/* generator.c - a random rig put together: dimension, support, lift, cargo, lead, and what may come on top.
+ */
 #include "laws/generator.h"
 #include "laws/draft.h"
 #include <math.h>

@@ -1,5 +1,6 @@
-/* generator.h - random rigs, the same for the same seed: a support, what lifts from it, what is lifted, and how the
- * hauling end is led to the hand, put together at random in one, two or three dimensions. All data are invented. */
+/* generator.h - random rigs, the same for the same seed: a support, what lifts from it, what is lifted, and
+ * how the hauling end is led to the hand, put together at random in one, two or three dimensions. All data
+ * are invented. */
 #ifndef LAWS_GENERATOR_H
 #define LAWS_GENERATOR_H
 

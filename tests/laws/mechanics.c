@@ -61,7 +61,8 @@ double piece_length(const mechanics *m, int piece)
 double piece_rate(const mechanics *m, int piece)
 {
     double sum = 0;
-    for (int i = 0; i < m->rig->pieces[piece].part_count; i++) sum += part_rate(m, m->rig->pieces[piece].first_part + i);
+    for (int i = 0; i < m->rig->pieces[piece].part_count; i++)
+        sum += part_rate(m, m->rig->pieces[piece].first_part + i);
     return sum;
 }
 
@@ -90,7 +91,8 @@ void node_force(const mechanics *m, int node, double sum[3])
         double unit[3];
         part_direction(m, i, unit);
         double pull = m->state->tension[i];
-        int ends = (stop_node(m->rig, m->rig->parts[i].from) == node) - (stop_node(m->rig, m->rig->parts[i].to) == node);
+        int ends = (stop_node(m->rig, m->rig->parts[i].from) == node) -
+                   (stop_node(m->rig, m->rig->parts[i].to) == node);
         for (int k = 0; k < 3; k++) sum[k] += ends * pull * unit[k];
     }
     for (int i = 0; i < m->rig->thing_count; i++)
@@ -98,7 +100,8 @@ void node_force(const mechanics *m, int node, double sum[3])
     for (int i = 0; i < m->rig->line_count; i++) {
         const gtl_line *line = &m->rig->lines[i];
         if (stop_node(m->rig, line->first_stop) == node) sum[m->rig->dim - 1] -= line->weight / 2;
-        if (stop_node(m->rig, line->first_stop + line->stop_count - 1) == node) sum[m->rig->dim - 1] -= line->weight / 2;
+        if (stop_node(m->rig, line->first_stop + line->stop_count - 1) == node)
+            sum[m->rig->dim - 1] -= line->weight / 2;
     }
 }
 
@@ -141,7 +144,8 @@ static double contact(const mechanics *m, int run)
 }
 
 /* A sheave: (T2 - T1)^2 = f^2 (T1^2 + T2^2 - 2 T1 T2 cos w), solved for T2 = q T1 as a quadratic in q,
- * (1 - f^2) q^2 - 2 (1 - f^2 cos w) q + (1 - f^2) = 0, whose discriminant is a product free of cancellation. */
+ * (1 - f^2) q^2 - 2 (1 - f^2 cos w) q + (1 - f^2) = 0, whose discriminant is a product free of cancellation.
+ */
 double greatest_beside(const mechanics *m, int run, double lesser)
 {
     const gtl_thing *thing = &m->rig->things[m->rig->runs[run].thing];

@@ -1,5 +1,5 @@
-/* mechanics.h - statics and motion worked out anew from a state's places and tensions. Nothing here comes from the
- * solver's own rooms or its audit. */
+/* mechanics.h - statics and motion worked out anew from a state's places and tensions. Nothing here comes
+ * from the solver's own rooms or its audit. */
 #ifndef LAWS_MECHANICS_H
 #define LAWS_MECHANICS_H
 
@@ -8,7 +8,8 @@
 typedef struct mechanics {
     const gtl_rig *rig;
     const gtl_state *state;
-    double force; /* what forces are measured by: weights and known pulls, or the greatest tension if greater [N] */
+    double force; /* what forces are measured by: weights and known pulls, or the greatest tension if greater
+                     [N] */
     double size;  /* what lengths are measured by [m] */
 } mechanics;
 

@@ -144,7 +144,8 @@ static bool ties_in_the_middle(const sketch *s, int thing)
     return kind == GTL_ANCHOR || kind == GTL_JOINT || kind == GTL_LOAD;
 }
 
-/* Cut a rope where it is tied; what comes after is a rope of its own. The connectors stay with what comes before. */
+/* Cut a rope where it is tied; what comes after is a rope of its own. The connectors stay with what comes
+ * before. */
 static void cut(sketch *s, int line, int stop)
 {
     int rest = sketch_line_of(s, s->lines[line].kind);
@@ -184,7 +185,8 @@ void sketch_fix_lengths(sketch *s)
             if (ties_in_the_middle(s, s->lines[i].stops[k].thing)) cut(s, i, k);
     for (int i = 0; i < s->line_count; i++) {
         sketch_line *line = &s->lines[i];
-        if (!is_hauled(s, line) && line->kind != GTL_SPAR && isnan(line->length)) line->length = sketch_length(s, i);
+        if (!is_hauled(s, line) && line->kind != GTL_SPAR && isnan(line->length))
+            line->length = sketch_length(s, i);
     }
 }
 

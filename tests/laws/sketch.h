@@ -1,5 +1,5 @@
-/* sketch.h - a rig as a test draws it: all its parts with their keys, to be mirrored, turned or loaded otherwise, and
- * then written as the text of a rig file. */
+/* sketch.h - a rig as a test draws it: all its parts with their keys, to be mirrored, turned or loaded
+ * otherwise, and then written as the text of a rig file. */
 #ifndef LAWS_SKETCH_H
 #define LAWS_SKETCH_H
 
@@ -90,15 +90,16 @@ void sketch_scale_forces(sketch *s, double factor);
 /* Worse sheaves and rougher bends, each by a share of its own up to `most`. */
 void sketch_add_friction(sketch *s, chance *c, double most);
 
-/* Give every tied line its length as drawn; a rope tied in the middle becomes several, for only such ropes can have
- * one. What hangs on what stays the same. */
+/* Give every tied line its length as drawn; a rope tied in the middle becomes several, for only such ropes
+ * can have one. What hangs on what stays the same. */
 void sketch_fix_lengths(sketch *s);
 /* Draw a body higher, and all that spars join to it: a spar is as long as drawn. */
 void sketch_lift(sketch *s, int thing, double rise);
 /* Draw every body where the state has it; `rig` was read from the text of this sketch. */
 void sketch_draw_solved(sketch *s, const gtl_rig *rig, const gtl_state *state);
 
-/* Draw every free coordinate off by up to `most` [m], but the height of the lifted load's body; spars keep their lengths. */
+/* Draw every free coordinate off by up to `most` [m], but the height of the lifted load's body; spars keep
+ * their lengths. */
 void sketch_shake(sketch *s, chance *c, int load, double most);
 
 /* The sketch of a rig that was read from any file; ratings are left out. False where it has no room. */

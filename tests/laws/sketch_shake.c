@@ -36,8 +36,8 @@ static void restore_spars(sketch *s, const double *lengths, int load)
     for (int round = 0; round < ROUNDS; round++)
         for (int i = 0; i < s->line_count; i++)
             if (s->lines[i].kind == GTL_SPAR)
-                restore_spar(s, sketch_root(s, s->lines[i].stops[0].thing), sketch_root(s, s->lines[i].stops[1].thing),
-                             lengths[i], load);
+                restore_spar(s, sketch_root(s, s->lines[i].stops[0].thing),
+                             sketch_root(s, s->lines[i].stops[1].thing), lengths[i], load);
 }
 
 void sketch_shake(sketch *s, chance *c, int load, double most)

@@ -1,4 +1,5 @@
-/* sketch_text.c - a drawn rig as the text of a rig file. Numbers have 17 digits: what is read is what was drawn. */
+/* sketch_text.c - a drawn rig as the text of a rig file. Numbers have 17 digits: what is read is what was
+ * drawn. */
 #define _POSIX_C_SOURCE 200809L
 #include "laws/sketch.h"
 #include <math.h>

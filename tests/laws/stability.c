@@ -1,10 +1,12 @@
-/* stability.c - curvature of the energy, with lines so stiff that what they resist does not count, and Cholesky's
- * method to see whether it is positive in all directions. Small and dense: the rigs of the tests have few bodies. */
+/* stability.c - curvature of the energy, with lines so stiff that what they resist does not count, and
+ * Cholesky's method to see whether it is positive in all directions. Small and dense: the rigs of the tests
+ * have few bodies. */
 #include "laws/stability.h"
 #include <math.h>
 #include <stdlib.h>
 
-/* Stiffness of lines over weight and size; and the curvature that counts as none, so that neutral bodies pass. */
+/* Stiffness of lines over weight and size; and the curvature that counts as none, so that neutral bodies
+ * pass. */
 static const double stiff = 1e7;
 static const double level = 1e-5;
 
@@ -37,13 +39,15 @@ static void add_part(curvature *c, int part)
     double unit[3];
     double length = part_direction(c->m, part, unit);
     double stiffness = c->m->state->tension[part] / length * c->m->size / c->m->force;
-    const int *ends[2] = {freedom_of(c, c->m->rig->parts[part].from), freedom_of(c, c->m->rig->parts[part].to)};
+    const int *ends[2] = {freedom_of(c, c->m->rig->parts[part].from),
+                          freedom_of(c, c->m->rig->parts[part].to)};
     for (int a = 0; a < 6; a++)
         for (int b = 0; b < 6; b++) {
             int row = ends[a / 3][a % 3];
             int column = ends[b / 3][b % 3];
             double square = (a % 3 == b % 3) - unit[a % 3] * unit[b % 3];
-            if (row >= 0 && column >= 0) c->matrix[row * c->count + column] += (a / 3 == b / 3 ? 1 : -1) * stiffness * square;
+            if (row >= 0 && column >= 0)
+                c->matrix[row * c->count + column] += (a / 3 == b / 3 ? 1 : -1) * stiffness * square;
         }
 }
 
@@ -73,7 +77,8 @@ static bool is_positive(double *matrix, int count)
         if (!(matrix[k * count + k] > 0)) return false;
         matrix[k * count + k] = sqrt(matrix[k * count + k]);
         for (int r = k + 1; r < count; r++) {
-            for (int i = 0; i < k; i++) matrix[r * count + k] -= matrix[r * count + i] * matrix[k * count + i];
+            for (int i = 0; i < k; i++)
+                matrix[r * count + k] -= matrix[r * count + i] * matrix[k * count + i];
             matrix[r * count + k] /= matrix[k * count + k];
         }
     }

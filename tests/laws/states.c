@@ -1,4 +1,5 @@
-/* states.c - the laws that a single state must obey, and those between the cases of one rig; the mix of the rigs.
+/* states.c - the laws that a single state must obey, and those between the cases of one rig; the mix of the
+ * rigs.
  *
  * usage: states [COUNT [FIRST SEED]] */
 #include "laws/census.h"
@@ -19,7 +20,8 @@ static const double unturned = 1e-3;
 /* --- each state by itself --- */
 
 /* Do that for every state that is there. */
-static void each_state(const specimen *s, ruling *r, void (*check)(const mechanics *, gtl_case_kind, ruling *))
+static void each_state(const specimen *s, ruling *r,
+                       void (*check)(const mechanics *, gtl_case_kind, ruling *))
 {
     for (int k = 0; k < GTL_CASE_COUNT; k++) {
         if (!s->possible[k]) continue;
@@ -78,7 +80,8 @@ static void hold_moments(const specimen *s, ruling *r)
     each_state(s, r, check_moments);
 }
 
-/* At a stop over which rope runs: exactly the ratio of its friction, rising the way the rope goes; elsewhere equal. */
+/* At a stop over which rope runs: exactly the ratio of its friction, rising the way the rope goes; elsewhere
+ * equal. */
 static void check_ratio(const mechanics *m, gtl_case_kind kind, int run, ruling *r)
 {
     const gtl_run *stop = &m->rig->runs[run];
@@ -90,8 +93,8 @@ static void check_ratio(const mechanics *m, gtl_case_kind kind, int run, ruling 
     double wanted = rubs ? greatest_beside(m, run, rises ? first : second) : rises ? first : second;
     double found = rises ? second : first;
     if (!(fabs(found - wanted) <= exact * fmax(1, wanted / m->force) * m->force))
-        ruling_break(r, "%s: tensions %.17g and %.17g N at `%s`, %.17g wanted", gtl_case_name(kind), first, second,
-                     thing->name, wanted);
+        ruling_break(r, "%s: tensions %.17g and %.17g N at `%s`, %.17g wanted", gtl_case_name(kind), first,
+                     second, thing->name, wanted);
 }
 
 static void check_friction(const mechanics *m, gtl_case_kind kind, ruling *r)
@@ -118,12 +121,13 @@ static void check_senses(const mechanics *m, gtl_case_kind kind, ruling *r)
         double flow = run_flow(m, i);
         r->applied = true;
         if (!(fabs(flow - m->state->flow[i]) <= 1e-8 * fmax(1, most)))
-            ruling_break(r, "%s: rope passes `%s` by %g, not %g", gtl_case_name(kind), name, flow, m->state->flow[i]);
+            ruling_break(r, "%s: rope passes `%s` by %g, not %g", gtl_case_name(kind), name, flow,
+                         m->state->flow[i]);
         if (kind == GTL_HOLD || m->state->undecided[i] || !(fabs(flow) > 2e-6 * most)) continue;
         bool rises = (flow > 0) == (kind == GTL_RAISE);
         if (m->state->sense[i] != (rises ? 1 : -1))
-            ruling_break(r, "%s: rope passes `%s` by %g, but the sense is %d", gtl_case_name(kind), name, flow,
-                         m->state->sense[i]);
+            ruling_break(r, "%s: rope passes `%s` by %g, but the sense is %d", gtl_case_name(kind), name,
+                         flow, m->state->sense[i]);
     }
 }
 
@@ -163,20 +167,23 @@ static void hold_lengths(const specimen *s, ruling *r)
     each_state(s, r, check_lengths);
 }
 
-/* Ropes only pull, a known pull is what it is, the lifted load is at its height, what is fixed stays, a guided body
- * keeps its track. */
+/* Ropes only pull, a known pull is what it is, the lifted load is at its height, what is fixed stays, a
+ * guided body keeps its track. */
 static void check_pulls(const mechanics *m, gtl_case_kind kind, ruling *r)
 {
     r->applied = true;
     for (int i = 0; i < m->rig->part_count; i++)
-        if (m->rig->pieces[m->rig->parts[i].piece].rule != GTL_STRUT && m->state->tension[i] < -exact * m->force)
-            ruling_break(r, "%s: `%s` pushes", gtl_case_name(kind), m->rig->lines[m->rig->parts[i].line].name);
+        if (m->rig->pieces[m->rig->parts[i].piece].rule != GTL_STRUT &&
+            m->state->tension[i] < -exact * m->force)
+            ruling_break(r, "%s: `%s` pushes", gtl_case_name(kind),
+                         m->rig->lines[m->rig->parts[i].line].name);
     for (int p = 0; p < m->rig->piece_count; p++) {
         const gtl_piece *piece = &m->rig->pieces[p];
         if (piece->rule != GTL_PULLED) continue;
         double pull = m->rig->things[piece->hand].pull;
         if (!(fabs(m->state->tension[hand_part(m->rig, piece)] - pull) <= exact * m->force))
-            ruling_break(r, "%s: `%s` does not pull what it should", gtl_case_name(kind), m->rig->things[piece->hand].name);
+            ruling_break(r, "%s: `%s` does not pull what it should", gtl_case_name(kind),
+                         m->rig->things[piece->hand].name);
     }
     for (int n = 0; n < m->rig->node_count; n++) {
         const gtl_node *node = &m->rig->nodes[n];
@@ -185,7 +192,8 @@ static void check_pulls(const mechanics *m, gtl_case_kind kind, ruling *r)
             bool lifted = up && m->rig->load >= 0 && m->rig->things[m->rig->load].node == n;
             bool stays = node->fixed || lifted || (node->guided && !up);
             if (stays && !(fabs(m->state->at[3 * n + k] - node->at[k]) <= exact * m->size))
-                ruling_break(r, "%s: `%s` has left its place", gtl_case_name(kind), m->rig->things[node->root].name);
+                ruling_break(r, "%s: `%s` has left its place", gtl_case_name(kind),
+                             m->rig->things[node->root].name);
         }
     }
 }
@@ -237,7 +245,8 @@ static void check_neutral_spar(const mechanics *m, gtl_case_kind kind, const gtl
     const double *from = m->rig->nodes[a].at;
     const double *to = m->rig->nodes[b].at;
     double drawn = atan2(to[1] - from[1], to[0] - from[0]);
-    double found = atan2(m->state->at[3 * b + 1] - m->state->at[3 * a + 1], m->state->at[3 * b] - m->state->at[3 * a]);
+    double found =
+        atan2(m->state->at[3 * b + 1] - m->state->at[3 * a + 1], m->state->at[3 * b] - m->state->at[3 * a]);
     r->applied = true;
     if (!(fabs(remainder(found - drawn, 2 * acos(-1))) <= unturned))
         ruling_break(r, "%s: `%s` has turned by %g rad", gtl_case_name(kind), spar->name, found - drawn);
@@ -291,7 +300,8 @@ static void hold_order(const specimen *s, ruling *r)
     }
 }
 
-/* With the lifted load's as the only weight and no known pull, what the hand gives in force it pays in rope. */
+/* With the lifted load's as the only weight and no known pull, what the hand gives in force it pays in rope.
+ */
 static void hold_advantage(const specimen *s, ruling *r)
 {
     if (s->rig->driven < 0 || !s->possible[GTL_HOLD]) return;

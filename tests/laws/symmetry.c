@@ -33,9 +33,11 @@ static void compare_line(const pair *p, int drawn)
     int parts = a->stop_count - 1;
     for (int i = 0; i < parts; i++) {
         double was = p->first->states[p->kind]->tension[a->first_part + i];
-        double is = p->second->states[p->kind]->tension[b->first_part + (p->change->reversed ? parts - 1 - i : i)];
+        double is =
+            p->second->states[p->kind]->tension[b->first_part + (p->change->reversed ? parts - 1 - i : i)];
         if (!(fabs(is / p->change->forces - was) <= alike * force))
-            ruling_break(p->ruling, "%s: %.12g N in `%s`, then %.12g N", gtl_case_name(p->kind), was, a->name, is);
+            ruling_break(p->ruling, "%s: %.12g N in `%s`, then %.12g N", gtl_case_name(p->kind), was, a->name,
+                         is);
     }
 }
 
@@ -48,11 +50,12 @@ static void compare_place(const pair *p, int drawn)
     memcpy(at, p->first->states[p->kind]->at + 3 * a->node, sizeof at);
     if (p->change->place) p->change->place(at, s->dim);
     const double *is = p->second->states[p->kind]->at + 3 * b->node;
-    if (p->first->states[p->kind]->neutral) return; /* may stay anywhere: see the law of its own in states.c */
+    if (p->first->states[p->kind]->neutral)
+        return; /* may stay anywhere: see the law of its own in states.c */
     for (int k = 0; k < s->dim; k++)
         if (!(fabs(is[k] - at[k]) <= alike * gtl_rig_size(p->first->rig)))
-            ruling_break(p->ruling, "%s: `%s` is %g m from where it should be", gtl_case_name(p->kind), a->name,
-                         is[k] - at[k]);
+            ruling_break(p->ruling, "%s: `%s` is %g m from where it should be", gtl_case_name(p->kind),
+                         a->name, is[k] - at[k]);
 }
 
 static void compare(pair *p)
@@ -70,7 +73,8 @@ static void compare(pair *p)
 }
 
 /* Work the changed sketch and hold it against the first. */
-static void hold_alike(const specimen *s, const sketch *changed, const change *how, chance *shuffle, ruling *r)
+static void hold_alike(const specimen *s, const sketch *changed, const change *how, chance *shuffle,
+                       ruling *r)
 {
     specimen other;
     char why[GTL_REASON_SIZE + 16] = "";
@@ -152,7 +156,8 @@ static void hold_more_friction(const specimen *s, ruling *r)
     finding found = specimen_begin(&other, &changed, NULL, why, sizeof why);
     bool moved = found != WORKED || !other.possible[GTL_RAISE];
     for (int i = 0; !moved && i < 3 * s->rig->node_count; i++)
-        moved = fabs(s->states[GTL_RAISE]->at[i] - other.states[GTL_RAISE]->at[i]) > 1e-9 * gtl_rig_size(s->rig);
+        moved =
+            fabs(s->states[GTL_RAISE]->at[i] - other.states[GTL_RAISE]->at[i]) > 1e-9 * gtl_rig_size(s->rig);
     if (!moved) {
         double was = s->states[GTL_RAISE]->effort;
         double is = other.states[GTL_RAISE]->effort;
@@ -171,8 +176,7 @@ static finding lift_by(const specimen *s, double rise, specimen *other, char *wh
     sketch_fix_lengths(&changed);
     sketch_draw_solved(&changed, s->rig, s->states[GTL_HOLD]);
     for (int i = 0; i < changed.thing_count; i++)
-        if (sketch_find_thing(&s->made.sketch, s->rig, i) == s->rig->load)
-            sketch_lift(&changed, i, rise);
+        if (sketch_find_thing(&s->made.sketch, s->rig, i) == s->rig->load) sketch_lift(&changed, i, rise);
     return specimen_begin(other, &changed, NULL, why, size);
 }
 
@@ -194,7 +198,8 @@ static bool same_slack(const specimen *a, const specimen *b)
     return true;
 }
 
-static void compare_motion(const specimen *s, const specimen *above, const specimen *below, double step, ruling *r)
+static void compare_motion(const specimen *s, const specimen *above, const specimen *below, double step,
+                           ruling *r)
 {
     const gtl_state *state = s->states[GTL_HOLD];
     double travel = (hauled_length(below) - hauled_length(above)) / (2 * step);
@@ -207,7 +212,8 @@ static void compare_motion(const specimen *s, const specimen *above, const speci
         int b = below->rig->things[sketch_find_thing(&s->made.sketch, below->rig, i)].node;
         const gtl_thing *thing = &s->rig->things[sketch_find_thing(&s->made.sketch, s->rig, i)];
         for (int k = 0; k < s->rig->dim && !state->neutral; k++) {
-            double rate = (above->states[GTL_HOLD]->at[3 * a + k] - below->states[GTL_HOLD]->at[3 * b + k]) / (2 * step);
+            double rate = (above->states[GTL_HOLD]->at[3 * a + k] - below->states[GTL_HOLD]->at[3 * b + k]) /
+                          (2 * step);
             if (!(fabs(rate - state->rise[3 * thing->node + k]) <= 2e-5 * fmax(most, fabs(rate))))
                 ruling_break(r, "`%s` moves by %.9g, by two shapes %.9g", thing->name,
                              state->rise[3 * thing->node + k], rate);
@@ -244,7 +250,9 @@ static const law laws[] = {
 
 int main(int argc, char **argv)
 {
-    trial_plan plan = {
-        .name = "symmetry", .laws = laws, .law_count = sizeof laws / sizeof *laws, .rigs = trial_default(2500)};
+    trial_plan plan = {.name = "symmetry",
+                       .laws = laws,
+                       .law_count = sizeof laws / sizeof *laws,
+                       .rigs = trial_default(2500)};
     return trial_run(&plan, argc, argv);
 }

@@ -88,7 +88,8 @@ static void hold_laws(account *a, const specimen *s)
         a->applied[i] += r.applied;
         if (!r.broken[0]) continue;
         if (a->broken[i]++ < MOST_SHOWN)
-            printf("seed %llu breaks `%s`: %s\n", (unsigned long long)s->seed, a->plan->laws[i].name, r.broken);
+            printf("seed %llu breaks `%s`: %s\n", (unsigned long long)s->seed, a->plan->laws[i].name,
+                   r.broken);
     }
 }
 
@@ -108,8 +109,9 @@ static void try_seed(account *a, uint64_t seed, bool show)
         hold_laws(a, &s);
     } else {
         a->unanswered++;
-        printf("seed %llu (%dD %s, %s, %s, %s) %s: %s\n", (unsigned long long)seed, made.sketch.dim, made.support,
-               made.lift, made.cargo, made.lead, found == NOT_READ ? "is not read" : "has no answer", why);
+        printf("seed %llu (%dD %s, %s, %s, %s) %s: %s\n", (unsigned long long)seed, made.sketch.dim,
+               made.support, made.lift, made.cargo, made.lead,
+               found == NOT_READ ? "is not read" : "has no answer", why);
     }
     specimen_end(&s);
 }

@@ -1,11 +1,13 @@
-/* trial.h - laws held against many random rigs: each rig generated, read and worked once, then shown to every law. */
+/* trial.h - laws held against many random rigs: each rig generated, read and worked once, then shown to every
+ * law. */
 #ifndef LAWS_TRIAL_H
 #define LAWS_TRIAL_H
 
 #include "laws/generator.h"
 #include "laws/mechanics.h"
 
-/* One random rig with its states. A case has a state where `worked`; it holds numbers where that is possible. */
+/* One random rig with its states. A case has a state where `worked`; it holds numbers where that is possible.
+ */
 typedef struct specimen {
     uint64_t seed;
     generated made;
@@ -38,10 +40,10 @@ void specimen_end(specimen *s);
 /* How many rigs a program tries by itself: fewer under a sanitizer. */
 int trial_default(int plain);
 
-/* Hold all laws against seeds first, first + 1, ... of argv: [COUNT [FIRST]]. Prints each law with the rigs that it
- * applied to and the breaches, and the suite's line. Of a single rig the text is printed too. `each`, where it is
- * not NULL, sees every rig; `last` may add tests of its own: how many passed, how many failed. Returns the exit
- * status. */
+/* Hold all laws against seeds first, first + 1, ... of argv: [COUNT [FIRST]]. Prints each law with the rigs
+ * that it applied to and the breaches, and the suite's line. Of a single rig the text is printed too. `each`,
+ * where it is not NULL, sees every rig; `last` may add tests of its own: how many passed, how many failed.
+ * Returns the exit status. */
 typedef struct trial_plan {
     const char *name;
     const law *laws;

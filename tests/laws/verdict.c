@@ -12,7 +12,8 @@ static const double idle_share = 1e-9;
 
 static double stated_capacity(const sketch *s, double wll, double mbs)
 {
-    return fmin(isnan(wll) ? INFINITY : wll, isnan(mbs) || isnan(s->design_factor) ? INFINITY : mbs / s->design_factor);
+    return fmin(isnan(wll) ? INFINITY : wll,
+                isnan(mbs) || isnan(s->design_factor) ? INFINITY : mbs / s->design_factor);
 }
 
 /* What the sketch says that a component may carry [N]; infinite where it says nothing. */
@@ -94,7 +95,8 @@ static void check_verdict(const rated *r, ruling *out)
     gtl_verdict wanted = verdict_of(r, marks);
     verdicts[wanted]++;
     if (wanted != r->sheet.verdict)
-        ruling_break(out, "the verdict is %s, not %s", gtl_verdict_name(wanted), gtl_verdict_name(r->sheet.verdict));
+        ruling_break(out, "the verdict is %s, not %s", gtl_verdict_name(wanted),
+                     gtl_verdict_name(r->sheet.verdict));
     free(marks);
 }
 
