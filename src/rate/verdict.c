@@ -64,8 +64,10 @@ void gtl_mark_components(const gtl_bench *bench, gtl_sheet *sheet)
     for (int i = 0; i < sheet->component_count; i++) {
         gtl_component pull = rated(sheet, i, false, idle);
         gtl_component push = rated(sheet, i, true, idle);
-        bool pushed = badness(push.mark) > badness(pull.mark) ||
-                      (push.mark == pull.mark && push.utilisation > pull.utilisation);
+        /* Without utilisations to compare, the greater force tells more. */
+        bool rated_both = !isnan(push.utilisation) && !isnan(pull.utilisation);
+        bool greater = rated_both ? push.utilisation > pull.utilisation : push.demand > pull.demand;
+        bool pushed = badness(push.mark) > badness(pull.mark) || (push.mark == pull.mark && greater);
         sheet->components[i] = pull.kind == GTL_SPAR && pushed ? push : pull;
     }
 }

@@ -32,10 +32,14 @@ static double direction(const findings *found, int part, double unit[3])
 {
     const double *from = place(found, found->rig->parts[part].from);
     const double *to = place(found, found->rig->parts[part].to);
-    double square = 0;
-    for (int k = 0; k < 3; k++) square += (to[k] - from[k]) * (to[k] - from[k]);
-    for (int k = 0; k < 3; k++) unit[k] = (to[k] - from[k]) / sqrt(square);
-    return sqrt(square);
+    double x = to[0] - from[0];
+    double y = to[1] - from[1];
+    double z = to[2] - from[2];
+    double length = sqrt(x * x + y * y + z * z);
+    unit[0] = x / length;
+    unit[1] = y / length;
+    unit[2] = z / length;
+    return length;
 }
 
 /* What lines do to each node, three a node [N]. */

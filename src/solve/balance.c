@@ -23,11 +23,14 @@ void gtl_measure(gtl_work *work)
             double *unit = work->unit + 3 * (plan->first + i);
             const double *from = work->x + 3 * node[i];
             const double *to = work->x + 3 * node[i + 1];
-            for (int k = 0; k < 3; k++) unit[k] = to[k] - from[k];
-            double square = unit[0] * unit[0] + unit[1] * unit[1] + unit[2] * unit[2];
+            double x = to[0] - from[0];
+            double y = to[1] - from[1];
+            double z = to[2] - from[2];
             double blur = work->smooth > 0 ? work->smooth * work->kept[p] / plan->count : 0;
-            double span = sqrt(square + blur * blur);
-            for (int k = 0; k < 3; k++) unit[k] /= span;
+            double span = sqrt(x * x + y * y + z * z + blur * blur);
+            unit[0] = x / span;
+            unit[1] = y / span;
+            unit[2] = z / span;
             work->span[plan->first + i] = span;
             length += span;
         }

@@ -181,12 +181,12 @@ static void nudge(gtl_work *work)
         if (work->dof[i] >= 0) work->x[i] += NUDGE * gtl_random(work);
 }
 
-bool gtl_hang(gtl_work *work)
+bool gtl_hang(gtl_work *work, gtl_hang_from from)
 {
     double share = work->share;
     work->share = 0;
     bool hung = true;
-    for (size_t i = 0; hung && i < sizeof stages / sizeof *stages; i++) {
+    for (size_t i = from; hung && i < sizeof stages / sizeof *stages; i++) {
         nudge(work);
         hung = hang_stage(work, stages[i].stretch, stages[i].smooth, stages[i].correct);
     }

@@ -16,6 +16,8 @@
 #define LEAST_FACTOR 1e-7
 /* The residual has to fall by this share of what the linear picture promises. */
 #define DESCENT 1e-4
+/* A line this much longer than it is drawn begins slack; what is less may be the drawing's rounding. */
+#define DRAWN_SLACK 1.02
 /* A slack line is taken back when it is longer than it may be by this share, of itself and of the rig. */
 #define TOO_LONG 1e-9
 
@@ -169,14 +171,9 @@ bool gtl_pushes(const gtl_work *work, bool driven_too)
     return false;
 }
 
-static double allowance(const gtl_work *work, int piece)
+bool gtl_drawn_slack(const gtl_work *work, int piece)
 {
-    return TOO_LONG * (1 + work->kept[piece]);
-}
-
-bool gtl_too_short(const gtl_work *work, int piece)
-{
-    return work->length[piece] < work->kept[piece] - allowance(work, piece);
+    return work->kept[piece] > DRAWN_SLACK * work->length[piece];
 }
 
 /* Let go every tied rope that pushes, take back every slack one that is too long; whether anything changed.
@@ -188,7 +185,7 @@ static bool change_slack(gtl_work *work)
         if (work->rig->pieces[p].rule != GTL_TIED) continue;
         bool slack = work->row[p] == GTL_ROW_SLACK;
         bool let_go = !slack && work->t[p] < -GTL_NO_PUSH;
-        bool take_back = slack && work->length[p] > work->kept[p] + allowance(work, p);
+        bool take_back = slack && work->length[p] > work->kept[p] + TOO_LONG * (1 + work->kept[p]);
         if (let_go) work->row[p] = GTL_ROW_SLACK;
         if (let_go) work->t[p] = 0;
         if (take_back) work->row[p] = GTL_ROW_LENGTH;

@@ -55,7 +55,7 @@ static bool begin(gtl_work *work, bool slack_as_drawn)
     gtl_measure(work);
     for (int p = 0; p < work->rig->piece_count; p++) {
         gtl_piece_rule rule = work->rig->pieces[p].rule;
-        bool slack = slack_as_drawn && rule == GTL_TIED && gtl_too_short(work, p);
+        bool slack = slack_as_drawn && rule == GTL_TIED && gtl_drawn_slack(work, p);
         work->row[p] = slack ? GTL_ROW_SLACK : first_rows[rule];
         work->t[p] = slack ? 0 : FIRST_TENSION;
         any |= slack;
@@ -119,12 +119,20 @@ static bool acceptable(gtl_work *work, gtl_state *state)
 }
 
 /* The hanging state, made exact. */
-static bool hang(gtl_work *work, gtl_state *state)
+static bool hang_from(gtl_work *work, gtl_state *state, gtl_hang_from from)
 {
-    bool hung = gtl_hang(work);
+    begin(work, false);
+    bool hung = gtl_hang(work, from);
     gtl_keep(work, &work->hung);
     gtl_exact_rows(work);
     return hung && gtl_settle(work) && acceptable(work, state);
+}
+
+/* Soft ropes would let a spar fall over on the way: with spars, try stiff ones first. */
+static bool hang(gtl_work *work, gtl_state *state)
+{
+    if (work->spars && hang_from(work, state, GTL_HANG_STIFF)) return true;
+    return hang_from(work, state, GTL_HANG_SOFT);
 }
 
 /* Newton's method from the drawing: where lines are drawn slack, first with those let go, then with all taut.
@@ -151,7 +159,6 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
     bool near = arrived && gtl_farthest(work, &node) < CLOSE;
     gtl_keep(work, &work->newton);
 
-    begin(work, false);
     bool hung = hang(work, state);
     bool far = hung && gtl_farthest(work, &node) > GTL_FAR;
     if (hung && !(far && runs_away && near)) {

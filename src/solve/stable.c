@@ -9,9 +9,9 @@
 #include <string.h>
 
 /* Of a line, over the rig's force and size [1]. */
-#define STIFF 1e7
+#define STIFF 1e8
 /* Curvature that counts as none: what can turn freely does not fall over [1]. */
-#define LEVEL 1e-6
+#define LEVEL 1e-5
 
 static double *at(const gtl_work *work, int row, int column)
 {

@@ -146,8 +146,8 @@ double gtl_turned(const gtl_work *work, const double *displacement);
 bool gtl_newton(gtl_work *work);
 /* The same, letting go ropes that push and taking back those that are too long. */
 bool gtl_settle(gtl_work *work);
-/* Whether a tied piece's ends are closer than the length that it keeps. */
-bool gtl_too_short(const gtl_work *work, int piece);
+/* Whether a tied piece is plainly longer than the way between its stops. */
+bool gtl_drawn_slack(const gtl_work *work, int piece);
 /* Whether any rope pushes; `driven_too` counts the hauled one. */
 bool gtl_pushes(const gtl_work *work, bool driven_too);
 /* Factor the matrix of the state as it is, which then is fresh; its pivot ratio. */
@@ -159,8 +159,11 @@ void gtl_restore(gtl_work *work, const gtl_snapshot *snapshot);
 double gtl_random(gtl_work *work);
 
 /* hang.c */
+/* From soft ropes, which forget the drawing, or from stiff ones, which stay closer to it but may get caught.
+ */
+typedef enum gtl_hang_from { GTL_HANG_SOFT, GTL_HANG_STIFF } gtl_hang_from;
 /* Let the rig hang from where it is, whatever the drawing; ends near the state, with slack lines found. */
-bool gtl_hang(gtl_work *work);
+bool gtl_hang(gtl_work *work, gtl_hang_from from);
 
 /* stable.c: whether an arrived state with spars stays when it is touched. */
 bool gtl_stable(gtl_work *work);

@@ -43,7 +43,7 @@ def compare_case(mine, theirs, force, size, neutral):
 
 def compare(mine, theirs, status, force, size):
     """Every disagreement, one text each."""
-    several = any(w['code'] == 'several-places' for w in theirs['warnings'])
+    more = mine['unsure'] or any(w['code'] == 'several-places' for w in theirs['warnings'])
     if mine['scope'] != theirs['scope']:
         yield f'scope {mine["scope"]}, printed {theirs["scope"]}'
         return
@@ -52,20 +52,20 @@ def compare(mine, theirs, status, force, size):
         if (own is not None) != printed['possible']:
             yield f'{printed["case"]}: possible {own is not None}, printed {printed["possible"]} {printed["why"]}'
         elif own:
-            yield from compare_case(own, printed, force, size, mine['sound'] < 1e-9)
+            yield from compare_case(own, printed, force, size, mine['sound'] < 1e-8)
     rows = {row['component']: row for row in theirs['components']}
     if set(rows) != set(mine['components']):
         yield f'components {sorted(set(rows) ^ set(mine["components"]))} stand on one side only'
         return
     for name, own in mine['components'].items():
         row = rows[name]
-        if several and None not in (own['demand'], row['demand']) and row['demand'] >= own['demand'] * (1 - RELATIVE):
+        if more and None not in (own['demand'], row['demand']) and row['demand'] >= own['demand'] * (1 - RELATIVE):
             continue
         if differ(own['demand'], row['demand'], force):
             yield f'component {name} demand: {own["demand"]!r}, printed {row["demand"]!r}'
         if own['status'] != row['status']:
             yield f'component {name} status: {own["status"]}, printed {row["status"]}'
-    if not several and mine['verdict'] != theirs['verdict']:
+    if not more and mine['verdict'] != theirs['verdict']:
         yield f'verdict {mine["verdict"]}, printed {theirs["verdict"]}'
     if status != EXIT[theirs['verdict']]:
         yield f'exit status {status} with verdict {theirs["verdict"]}'

@@ -195,7 +195,7 @@ def suspension(rng, dim):
         kind = rng.choice(['block', 'block', 'fairlead'])
         path.append(w.add(kind, {'on': w.via(post)} | w.slip(kind)))
     if rng.random() < 0.3:
-        path += [body, path[-1] if False else w.add('block', {'on': start} | w.slip('block'))]
+        path += [body, w.add('block', {'on': start} | w.slip('block'))]
     path.append(hand(w, at=w.at(*spot(rng, dim, 0, 6, 6.0))))
     w.add('rope', {'path': ', '.join(path)})
     extras(w, body_at, body, load, loads)
@@ -230,6 +230,79 @@ def extras(w, body_at, body, load, loads):
         w.sheet['load'] = load
 
 
+def derrick(rng, dim):
+    """A spar with its foot on the ground and its head held by guys or a topping lift, a fall over its head."""
+    w = Writer(rng, dim, 'Derrick')
+    side = [0.0] * (dim - 2)
+    foot = w.add('anchor', {'at': w.at(0.0, *side, 0.5)})
+    reach, up = rng.uniform(2, 5), rng.uniform(4, 8)
+    head = w.add('joint', {'at': w.at(reach, *side, up)} | (w.weight(50) if rng.random() < 0.5 else {}))
+    w.add('spar', {'path': f'{w.via(foot)}, {w.via(head)}'} | (w.weight(rng.uniform(50, 400)) if rng.random() < 0.6 else {}))
+    guys = [w.add('anchor', {'at': w.at(-rng.uniform(2, 5), *([off] * (dim - 2)), rng.uniform(5, 11))})
+            for off in ((-2.5, 2.5) if dim == 3 else (0.0,))]
+    lift = rng.random() < 0.4 and dim == 2
+    sheave = w.add('block', {'on': w.via(head)} | w.slip('block'))
+    load = w.add('load', {'at': w.at(reach + rng.uniform(-0.2, 0.2), *side, up - 2.5)} | w.weight(newtons(rng)))
+    crew = hand(w, at=w.at(rng.uniform(-4, 0.3), *side, rng.uniform(0.2, 1)))
+    if lift:
+        topping = w.add('block', {'on': w.via(guys[0])} | w.slip('block'))
+        w.add('sling', {'path': f'{w.via(head)}, {w.via(load)}'})
+        w.add('rope', {'path': f'{w.via(head)}, {topping}, {crew}'})
+        return w.text()
+    for guy in guys:
+        w.add('sling', {'path': f'{w.via(guy)}, {w.via(head)}'})
+    foot_block = w.add('block', {'on': foot} | w.slip('block'))
+    w.add('rope', {'path': f'{w.via(load)}, {sheave}, {foot_block + ", " if rng.random() < 0.5 else ""}{crew}'})
+    cases(w)
+    return w.text()
+
+
+def tangle(rng, dim):
+    """Bodies of several things each, one hauled rope that wanders over them, ropes and slings between them."""
+    w = Writer(rng, dim, 'Tangle')
+    tops, sheaves, bodies = [], [], []
+    for _ in range(rng.randint(2, 4)):
+        top = w.add('anchor', {'at': w.at(*spot(rng, dim, 8, 12))})
+        kind = rng.choice(['block', 'block', 'fairlead'])
+        sheave = w.add(kind, {'on': w.via(top)} | w.slip(kind))
+        if rng.random() < 0.2:
+            sheave = w.add('block', {'on': w.via(sheave)} | w.slip('block') | w.weight(30))
+        tops.append(top)
+        sheaves.append(sheave)
+    for k in range(rng.randint(1, 3)):
+        at = w.at(*spot(rng, dim, 2, 6, 2.5))
+        root = w.add('block', {'at': at} | w.slip('block') | (w.weight(40) if rng.random() < 0.5 else {}))
+        if rng.random() < 0.1 and dim > 1:
+            w.keys(root)['guide'] = 'vertical'
+        ring = w.add('joint', {'on': w.via(root)} | (w.weight(15) if rng.random() < 0.3 else {})) if rng.random() < 0.5 else root
+        w.add('load', {'on': w.via(ring)} | w.weight(newtons(rng)))
+        bodies.append((root, ring, f'load-{k + 1}'))
+    if len(bodies) > 1:
+        w.sheet['load'] = 'load-1'
+    path = [w.via(rng.choice(tops))]
+    unused = sheaves[:]
+    rng.shuffle(unused)
+    for root, _, _ in bodies if rng.random() < 0.5 else bodies[:1]:
+        path += [root, unused.pop()] if len(unused) > 1 or len(bodies) < 2 else [root]
+    if rng.random() < 0.25:
+        path += [bodies[0][0]] + ([unused.pop()] if unused else []) if path[-1] != bodies[0][0] else []
+    on = {'on': bodies[0][2]} if rng.random() < 0.15 else {'at': w.at(*spot(rng, dim, 0, 5, 6))}
+    w.add('rope', {'path': ', '.join(path + [hand(w, **on)])})
+    w.spare = [b for b in bodies if b[0] not in path]
+    for root, ring, load in w.spare:
+        ties = rng.sample(tops, k=min(len(tops), rng.choice([1, dim])))
+        for tie in ties:
+            w.add('sling', {'path': f'{w.via(tie)}, {w.via(ring if ring != root else load)}'})
+    if len(bodies) > 1 and rng.random() < 0.5:
+        a, b = rng.sample(bodies, 2)
+        w.add('rope', {'path': f'{w.via(a[2])}, {w.via(b[2])}'})
+    if rng.random() < 0.3:
+        puller = w.add('hand', {'at': w.at(*spot(rng, dim, 0, 3, 7)), 'pull': f'{rng.uniform(5, 60):.1f} N'})
+        w.add('rope', {'path': f'{puller}, {w.via(rng.choice(bodies)[2])}'})
+    cases(w)
+    return w.text()
+
+
 def still(rng, dim):
     """No hand that is worked out: bridles, weights over blocks, known pulls."""
     w = Writer(rng, dim, 'At rest')
@@ -260,6 +333,6 @@ def still(rng, dim):
 def rig(seed):
     """The rig of a seed."""
     rng = random.Random(f'oracle {seed}')
-    make = rng.choice([tackle, tackle, suspension, suspension, suspension, still])
+    make = rng.choice([tackle, suspension, suspension, still, derrick, tangle, tangle])
     dim = rng.choice([1, 1, 2]) if make is tackle else rng.choice([2, 3])
     return make(rng, dim)

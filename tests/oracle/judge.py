@@ -45,7 +45,9 @@ class Forces:
                 half[-1] = -line.weight / 2
             for thing, force, runs_here in ((a, pull, part - 1 in runs), (b, -pull, part in runs)):
                 if not runs_here:
-                    self.tied[thing].append((line, part, force + half))
+                    self.tied[thing].append((line, part, force))
+                if half.any():
+                    self.tied[thing].append((line, None, half))
         for part, run in runs.items():
             self.running[run.thing].append(self.tension[part + 1] * heading[part + 1]
                                            - self.tension[part] * heading[part])
@@ -92,7 +94,9 @@ class Forces:
                 if connector in connectors:
                     first = next(p for p, part in enumerate(self.s.parts) if part[0] is thing)
                     met = [f for line, part, f in self.tied[stop] if line is thing and part in (first + k - 1, first + k)]
-                    return np.linalg.norm(np.sum(met, axis=0))
+                    half = [f for line, part, f in self.tied[stop] if line is thing and part is None]
+                    # Of a spar its own pull or push counts, or with the half of its weight, whichever is more.
+                    return max(np.linalg.norm(np.sum(met, axis=0)), np.linalg.norm(np.sum(met + half, axis=0)))
         raise KeyError(connector.name)
 
 
@@ -111,7 +115,7 @@ def senses_to_try(undecided):
 
 
 def work_case(s, case, shape):
-    """(report of the case, {component: (demand, push)}). Raises Impossible, NoAnswer."""
+    """(report of the case, {component: (demand, push)}, whether a variant was left out). Raises Impossible, NoAnswer."""
     state = s.work(case, shape)
     effort = None
     if s.driven is not None:
@@ -120,19 +124,20 @@ def work_case(s, case, shape):
             raise Impossible(case)
     forces = Forces(s, state)
     rated = [item for item in s.rig.of(*RATED)]
-    worst = {item: forces.demand(item) for item in rated}
+    worst, unsure = {item: forces.demand(item) for item in rated}, False
     if any(s.runs[r].thing.slip for r in state.undecided):
         for forced in list(senses_to_try(state.undecided))[1:]:
             try:
                 other = s.work(case, shape, forced)
             except NoAnswer:
+                unsure = True
                 continue
             if s.driven is not None and other.z[len(s.free) + s.driven] < -NOTHING:
                 continue
             theirs = Forces(s, other)
             for item in rated:
                 worst[item] = tuple(max(pair) for pair in zip(worst[item], theirs.demand(item)))
-    return describe(s, case, state, forces, effort, worst), worst
+    return describe(s, case, state, forces, effort, worst), worst, unsure
 
 
 def describe(s, case, state, forces, effort, worst):
@@ -177,10 +182,11 @@ def report(rig):
     s = Statics(rig)
     shape = s.shape() if s.driven is None else s.move(s.shape())
     stated = [run.thing.slip is not None for run in s.runs]
-    cases, worst = {}, {}
+    cases, worst, unsure = {}, {}, False
     for case in rig.cases:
         try:
-            cases[case], demands = work_case(s, case, shape)
+            cases[case], demands, some = work_case(s, case, shape)
+            unsure |= some
         except Impossible:
             cases[case] = None
             continue
@@ -200,4 +206,4 @@ def report(rig):
     cannot = cases['hold'] is None or 'raise' in cases and cases['raise'] is None
     verdict = ('over' if 'over' in marks else
                'unrated' if 'unrated' in marks or not all(stated) or unmoved or cannot else 'within')
-    return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'sound': shape.sound}
+    return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'sound': shape.sound, 'unsure': unsure}

@@ -210,6 +210,23 @@ static void raise_that_cannot_be(void **state)
     rated_end(&rig);
 }
 
+static void known_pull_against_its_limit(void **state)
+{
+    (void)state;
+    static const char text[] =
+        "[anchor beam]\nat = 4 m\nwll = 1 kN\n[load crate]\nat = 1 m\nweight = 200 N\n"
+        "[hand helper]\nat = 3 m\npull = 60 N\nlimit = %s\n[rope help]\n"
+        "path = crate, helper\nwll = 1 kN\n[sling leg]\npath = beam, crate\nwll = 1 kN\n";
+    rated rig = rate_sound(text, "60 N");
+    assert_int_equal(rig.sheet.verdict, GTL_WITHIN);
+    assert_close(demand_of(&rig, "beam"), 140);
+    rated_end(&rig);
+    rig = rate_sound(text, "59 N");
+    assert_int_equal(component_of(&rig, "helper")->mark, GTL_MARK_OVER);
+    assert_int_equal(rig.sheet.verdict, GTL_OVER);
+    rated_end(&rig);
+}
+
 static void no_answer_has_a_reason(void **state)
 {
     (void)state;
@@ -236,6 +253,7 @@ int main(void)
         cmocka_unit_test(lower_that_cannot_be_is_no_verdict),
         cmocka_unit_test(hold_that_cannot_be),
         cmocka_unit_test(raise_that_cannot_be),
+        cmocka_unit_test(known_pull_against_its_limit),
         cmocka_unit_test(no_answer_has_a_reason),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -149,6 +149,29 @@ static void every_place_is_rated(void **state)
     rated_end(&rig);
 }
 
+/* A post that is drawn leaning onto one of two guys, each a little longer than it needs upright: it stays
+ * there, and may lean onto the other. */
+static void the_guy_that_is_drawn_taut(void **state)
+{
+    (void)state;
+    const double lengths[] = {1.10, 1.12, 1.15};
+    for (size_t i = 0; i < sizeof lengths / sizeof *lengths; i++) {
+        rated rig =
+            rate_sound("[anchor foot]\nat = 0 m, 0 m\n[anchor west]\nat = -1 m, 2.2 m\n[anchor east]\n"
+                       "at = 1 m, 2.2 m\n[load head]\nat = 0.1 m, 2 m\nweight = 200 N\n[spar post]\n"
+                       "path = foot, head\n[sling left-guy]\npath = west, head\nlength = 1.12 m\n"
+                       "[sling right-guy]\npath = east, head\nlength = %g m\n",
+                       lengths[i]);
+        const gtl_outcome *hold = gtl_sheet_outcome(&rig.sheet, GTL_HOLD);
+        int head = rig.rig->things[thing_of(rig.rig, "head")].node;
+        assert_true(hold->state->at[3 * head] > 0.1 && hold->state->at[3 * head] < 0.11);
+        assert_int_equal(hold->places, 2);
+        assert_true(demand_of(&rig, "left-guy") > 0);
+        assert_true(demand_of(&rig, "right-guy") > 0);
+        rated_end(&rig);
+    }
+}
+
 /* ---- lengths ---- */
 
 /* Unlike legs of a bridle; each is stated, `more` longer than it needs. */
@@ -205,6 +228,7 @@ int main(void)
         cmocka_unit_test(four_stops_in_every_combination),
         cmocka_unit_test(five_stops_each_alone_and_all_one_way),
         cmocka_unit_test(every_place_is_rated),
+        cmocka_unit_test(the_guy_that_is_drawn_taut),
         cmocka_unit_test(sensitivity_to_length),
         cmocka_unit_test(weights_on_one_line_are_not_sensitive),
     };
