@@ -5,26 +5,21 @@
 #include <math.h>
 #include <stdlib.h>
 
-/* One anchor with the outcome that pulls most at it. */
+/* One anchor with the outcome that pulls most at it: demands, so the worst of all variants, not of the
+ * printed state. */
 typedef struct gtl_footing {
-    int thing;
+    int component;
     const gtl_outcome *worst; /* NULL where no case can be */
     double force;             /* [N] */
 } gtl_footing;
 
-static double force_on(const gtl_rig *rig, const gtl_outcome *outcome, int thing)
+static gtl_footing footing(const gtl_sheet *sheet, int component)
 {
-    return gtl_vector_size(outcome->forces.passed[thing], rig->dim);
-}
-
-static gtl_footing footing(const gtl_sheet *sheet, int thing)
-{
-    gtl_footing found = {.thing = thing};
+    gtl_footing found = {.component = component};
     for (int i = 0; i < sheet->outcome_count; i++) {
         const gtl_outcome *outcome = &sheet->outcomes[i];
-        if (!outcome->possible) continue;
-        double force = force_on(sheet->rig, outcome, thing);
-        if (found.worst && force <= found.force) continue;
+        double force = outcome->demand[component];
+        if (!outcome->possible || (found.worst && force <= found.force)) continue;
         found.worst = outcome;
         found.force = force;
     }
@@ -36,20 +31,16 @@ static int compare(const void *left, const void *right)
 {
     const gtl_footing *a = left, *b = right;
     if (a->force != b->force) return a->force > b->force ? -1 : 1;
-    return a->thing < b->thing ? -1 : 1;
-}
-
-static gtl_figure pull(const gtl_composer *composer, const gtl_outcome *outcome, int thing)
-{
-    return gtl_figure_force(&composer->units, force_on(composer->rig, outcome, thing));
+    return a->component < b->component ? -1 : 1;
 }
 
 static void row(gtl_composer *composer, const gtl_footing *anchor)
 {
-    const gtl_rig *rig = composer->rig;
-    double angle =
-        anchor->worst ? gtl_from_vertical(anchor->worst->forces.passed[anchor->thing], rig->dim) : NAN;
-    gtl_compose_case_row(composer, pull, anchor->thing, "%s", rig->things[anchor->thing].name);
+    const gtl_component *component = &composer->sheet->components[anchor->component];
+    double angle = anchor->worst
+                       ? gtl_from_vertical(anchor->worst->forces.passed[component->index], composer->rig->dim)
+                       : NAN;
+    gtl_compose_case_row(composer, gtl_compose_demand, anchor->component, "%s", component->name);
     if (composer->units.kgf)
         gtl_document_cell(composer->document, "%s", anchor->worst ? gtl_figure_kgf(anchor->force).text : "-");
     gtl_document_cell(composer->document, "%s", gtl_figure_degrees(angle).text);
@@ -68,15 +59,15 @@ static void table(gtl_composer *composer)
 
 void gtl_compose_anchors(gtl_composer *composer)
 {
-    const gtl_rig *rig = composer->rig;
-    gtl_footing *anchors = calloc((size_t)rig->thing_count + 1, sizeof *anchors);
+    const gtl_sheet *sheet = composer->sheet;
+    gtl_footing *anchors = calloc((size_t)sheet->component_count + 1, sizeof *anchors);
     if (!anchors) {
         composer->document->failed = true;
         return;
     }
     size_t count = 0;
-    for (int i = 0; i < rig->thing_count; i++)
-        if (rig->things[i].kind == GTL_ANCHOR) anchors[count++] = footing(composer->sheet, i);
+    for (int i = 0; i < sheet->component_count; i++)
+        if (sheet->components[i].kind == GTL_ANCHOR) anchors[count++] = footing(sheet, i);
     qsort(anchors, count, sizeof *anchors, compare);
     gtl_document_heading(composer->document, "Anchors, largest first [%s]", composer->units.force);
     table(composer);

@@ -141,9 +141,10 @@ static json_t *guide(const gtl_json_source *source, int node)
                      gtl_json_number(gtl_vector_size(push, dim)), "vector", gtl_json_vector(push, dim));
 }
 
-/* How far rope comes to a hand for one unit of lift [1]. */
+/* How far rope comes to a hand for one unit of lift [1]; NaN where nothing is lifted. */
 static double travel_ratio(const gtl_json_source *source, int hand)
 {
+    if (source->rig->hand < 0) return NAN;
     for (int i = 0; i < source->rig->piece_count; i++)
         if (source->rig->pieces[i].hand == hand) return -source->outcome->state->payout[i];
     return NAN;

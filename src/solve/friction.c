@@ -9,11 +9,8 @@
 #include <string.h>
 
 #define SMALLEST_SHARE 1e-4
-/* What stays as drawn may turn by this, over the rig's size. */
-#define TURNED       1e-7
-#define TURN_ROUNDS  8
-#define RESCUES      5
-#define RESCUE_SHAKE 0.01
+#define RESCUES        5
+#define RESCUE_SHAKE   0.01
 /* Along one rope, friction that multiplies the pull by 1e13 is no rig any more. */
 #define MOST_LOG 30.0
 
@@ -70,27 +67,6 @@ static bool revise_senses(gtl_work *work, const gtl_case *which, gtl_state *stat
     return changed;
 }
 
-/* How far what can turn freely has turned since the shape. */
-static double turned(gtl_work *work)
-{
-    for (int i = 0; i < 3 * work->rig->node_count; i++)
-        if (work->dof[i] >= 0) work->step[work->dof[i]] = work->x[i] - work->shape.x[i];
-    return gtl_turned(work, work->step);
-}
-
-/* Nothing but rounding turns it: put it back, and let the rest settle again. */
-static bool turn_back(gtl_work *work)
-{
-    for (int round = 0; work->neutral_node >= 0 && round < TURN_ROUNDS; round++) {
-        double along = turned(work);
-        if (fabs(along) < TURNED) return true;
-        for (int i = 0; i < 3 * work->rig->node_count; i++)
-            if (work->dof[i] >= 0) work->x[i] -= along * work->turn[work->dof[i]];
-        if (!gtl_settle(work)) return false;
-    }
-    return true;
-}
-
 /* Friction in one step from the shape, in smaller ones where that does not arrive. */
 static bool slide(gtl_work *work)
 {
@@ -110,7 +86,7 @@ static bool slide(gtl_work *work)
             if (step < SMALLEST_SHARE) return false;
         }
     }
-    return turn_back(work);
+    return gtl_turn_back(work, work->shape.x);
 }
 
 /* A line that is slack while the rig hangs may come taut once rope runs: begin with it taut, a little off. */

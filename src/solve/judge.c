@@ -127,44 +127,6 @@ static bool costs_nothing(gtl_work *work)
     return true;
 }
 
-/* Along one axis: the motion of what takes part, less its mean, so that shifting the whole counts for
- * nothing. */
-static void centre_turn(gtl_work *work, int axis)
-{
-    double sum = 0;
-    int count = 0;
-    for (int pass = 0; pass < 2; pass++) {
-        for (int n = 0; n < work->rig->node_count; n++) {
-            int dof = work->dof[3 * n + axis];
-            if (dof < 0 || node_rate(work, n) < TAKES_PART) continue;
-            if (pass == 0) sum += work->turn[dof];
-            if (pass == 0) count++;
-            if (pass == 1) work->turn_by[dof] = work->turn[dof] - (count > 1 ? sum / count : 0);
-        }
-    }
-}
-
-/* Keep the null vector as the motion of what stays anywhere, and what measures it. */
-static void keep_turn(gtl_work *work)
-{
-    double product = 0;
-    for (int i = 0; i < work->dofs; i++) {
-        work->turn[i] = work->step[i];
-        work->turn_by[i] = 0;
-    }
-    for (int axis = 0; axis < work->rig->dim; axis++) centre_turn(work, axis);
-    for (int i = 0; i < work->dofs; i++) product += work->turn[i] * work->turn_by[i];
-    for (int i = 0; product > 0 && i < work->dofs; i++) work->turn_by[i] /= product;
-}
-
-double gtl_turned(const gtl_work *work, const double *displacement)
-{
-    double along = 0;
-    for (int i = 0; work->neutral_node >= 0 && i < work->dofs; i++)
-        along += displacement[i] * work->turn_by[i];
-    return along;
-}
-
 static gtl_judgement judge_null(gtl_work *work, gtl_state *state)
 {
     null_vector(work);
@@ -178,7 +140,7 @@ static gtl_judgement judge_null(gtl_work *work, gtl_state *state)
         work->neutral_node = 0;
         for (int n = 1; n < work->rig->node_count; n++)
             if (node_rate(work, n) > node_rate(work, work->neutral_node)) work->neutral_node = n;
-        keep_turn(work);
+        gtl_keep_turn(work);
         return GTL_NEUTRAL;
     }
     refuse_mechanism(work, state);

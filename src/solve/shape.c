@@ -6,6 +6,9 @@
 
 /* Newton's shape, that only the hand contradicts, is kept if it stays this close to the drawing. */
 #define CLOSE 0.02
+/* What can turn freely is as drawn within this, over the rig's size. */
+#define TURNED      1e-6
+#define TURN_ROUNDS 10
 /* Tension that Newton starts with: any that is not 0, or ropes in line would hold nothing sideways. */
 #define FIRST_TENSION 0.5
 
@@ -91,19 +94,41 @@ static int upper_end(const gtl_work *work, int piece)
     return work->x[3 * from + up] > work->x[3 * to + up] ? from : to;
 }
 
-/* With spars alone: a place that a touch undoes, or that is far from the drawing. */
-static void name_fall(gtl_work *work, gtl_state *state)
+/* A place that a touch undoes. */
+static void refuse_fall(gtl_work *work, gtl_state *state)
 {
     int node;
     bool moved = gtl_farthest(work, &node) > 0;
     for (int p = 0; !moved && p < work->rig->piece_count; p++)
         if (work->rig->pieces[p].rule == GTL_STRUT) node = upper_end(work, p);
     const gtl_thing *body = &work->rig->things[work->rig->nodes[node].root];
-    gtl_refuse(
-        state, body->line,
-        "`%s` falls over or away from where it is drawn when it is touched: stay it, or draw it where it "
-        "can stand",
-        body->name);
+    gtl_refuse(state, body->line,
+               "`%s` falls over when it is touched: stay it, or draw it where it can stand", body->name);
+}
+
+/* With a spar a far place is one that the rig fell into, or one of several. */
+static bool refuse_far(gtl_work *work, gtl_state *state)
+{
+    int node;
+    if (gtl_farthest(work, &node) <= GTL_FAR) return false;
+    const gtl_thing *body = &work->rig->things[work->rig->nodes[node].root];
+    gtl_refuse(state, body->line,
+               "`%s` ends more than a quarter of the rig's size from where it is drawn, and with a spar that "
+               "is no answer: "
+               "draw it closer to where it hangs",
+               body->name);
+    return true;
+}
+
+/* What can turn freely is put back as drawn. Its motion is that of the place where it is, so that it takes a
+ * few rounds. */
+static bool turn_as_drawn(gtl_work *work, gtl_state *state)
+{
+    for (int round = 0; round < TURN_ROUNDS && work->neutral_node >= 0; round++) {
+        if (fabs(gtl_turned_since(work, work->drawn)) < TURNED) return true;
+        if (!gtl_turn_back(work, work->drawn) || gtl_judge(work, state) == GTL_SICK) return false;
+    }
+    return true;
 }
 
 /* Whether the arrived state is an answer; one that is not leaves its reason in `state`, if it is at rest at
@@ -111,10 +136,11 @@ static void name_fall(gtl_work *work, gtl_state *state)
 static bool acceptable(gtl_work *work, gtl_state *state)
 {
     if (gtl_pushes(work, true)) return false;
-    if (gtl_judge(work, state) == GTL_SICK) return false;
-    int node;
-    if (!work->spars || (gtl_farthest(work, &node) <= GTL_FAR && gtl_stable(work))) return true;
-    name_fall(work, state);
+    if (gtl_judge(work, state) == GTL_SICK || !turn_as_drawn(work, state)) return false;
+    if (!work->spars) return true;
+    if (refuse_far(work, state)) return false;
+    if (gtl_stable(work)) return true;
+    refuse_fall(work, state);
     return false;
 }
 

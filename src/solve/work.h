@@ -137,9 +137,16 @@ double gtl_worst(const gtl_work *work);
 /* The tension of the part at place `index` of a piece's walk. */
 double gtl_part_tension(const gtl_work *work, int piece, int index);
 
+/* neutral.c */
+/* Keep the null vector just found (in rate and step) as the motion of what stays anywhere. */
+void gtl_keep_turn(gtl_work *work);
 /* How far a displacement (one a coordinate) goes along the motion of what stays anywhere; 0 where nothing
  * does. */
 double gtl_turned(const gtl_work *work, const double *displacement);
+/* How far the state has gone along it from `places` (3 a node). */
+double gtl_turned_since(gtl_work *work, const double *places);
+/* Put it back to where it was at `places`, and let the rest settle. */
+bool gtl_turn_back(gtl_work *work, const double *places);
 
 /* newton.c */
 /* To the nearest state with the rows as they are. The state is left where it got to. */
