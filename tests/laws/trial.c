@@ -8,7 +8,7 @@
 /* A generator that makes sick rigs proves little: more than this share without an answer is a failure. */
 static const double most_unanswered = 0.03;
 /* Breaches of a law that are printed. */
-enum { MOST_SHOWN = 25, MOST_LAWS = 32 };
+enum { MOST_SHOWN = 5, MOST_LAWS = 32 };
 
 void ruling_break(ruling *r, const char *format, ...)
 {
