@@ -193,3 +193,21 @@ bool gtl_hang(gtl_work *work, gtl_hang_from from)
     work->share = share;
     return hung;
 }
+
+bool gtl_falls(gtl_work *work)
+{
+    int node;
+    int driven = work->rig->driven;
+    double kept = work->kept[driven];
+    gtl_keep(work, &work->hung);
+    work->kept[driven] = 1e3; /* so long that it holds nothing within sight */
+    work->stretch = stages[GTL_HANG_SOFT].stretch;
+    work->smooth = stages[GTL_HANG_SOFT].smooth;
+    descend(work);
+    bool falls = gtl_farthest(work, &node) > GTL_LOST;
+    work->kept[driven] = kept;
+    work->smooth = 0;
+    gtl_restore(work, &work->hung);
+    gtl_balance(work);
+    return falls;
+}

@@ -14,9 +14,10 @@
 #define NO_MOTION  1e-4
 #define NO_RUN     1e-5
 /* Hanging that ended like this found no place. */
-#define LOST     10.0
 #define TOUCHING 1e-3
 #define TORN     100.0
+/* Rope hauled for one unit of lift from which on hauling does nothing for the height. */
+#define FLAT     50.0
 #define STRAINED 10.0
 /* Two lines whose lengths differ by less than this share a load as if they were equal: no rope is stiffer. */
 #define EQUAL_LENGTHS 1e-5
@@ -147,6 +148,16 @@ static gtl_judgement judge_null(gtl_work *work, gtl_state *state)
     return GTL_SICK;
 }
 
+static void refuse_unmoved(gtl_work *work, gtl_state *state)
+{
+    const gtl_thing *load = &work->rig->things[work->rig->load];
+    gtl_refuse(state, load->line,
+               "hauling does not change the height of `%s` here: see whether the rope that is hauled "
+               "holds it, or "
+               "draw it away from the lowest place of its path",
+               load->name);
+}
+
 static gtl_judgement judge_singular(gtl_work *work, gtl_state *state)
 {
     int driven = work->rig->driven;
@@ -159,12 +170,7 @@ static gtl_judgement judge_singular(gtl_work *work, gtl_state *state)
     if (gtl_sound(work) < GTL_SINGULAR) {
         found = judge_null(work, state);
     } else {
-        const gtl_thing *load = &work->rig->things[work->rig->load];
-        gtl_refuse(state, load->line,
-                   "hauling does not change the height of `%s` here: see whether the rope that is hauled "
-                   "holds it, or "
-                   "draw it away from the lowest place of its path",
-                   load->name);
+        refuse_unmoved(work, state);
     }
     work->row[driven] = row;
     work->kept[driven] = kept;
@@ -205,11 +211,37 @@ gtl_judgement gtl_judge(gtl_work *work, gtl_state *state)
 static bool name_lost(gtl_work *work, gtl_state *state)
 {
     int node;
-    if (!(gtl_farthest(work, &node) > LOST)) return false;
+    if (!(gtl_farthest(work, &node) > GTL_LOST)) return false;
     const gtl_thing *body = root_of(work, node);
     gtl_refuse(state, body->line,
                "nothing holds `%s`: no line carries it from above, or what it hangs on is not held itself",
                body->name);
+    return true;
+}
+
+/* The free end of a spar far from its drawing. */
+static bool name_fallen(gtl_work *work, gtl_state *state)
+{
+    for (int p = 0; p < work->rig->piece_count; p++) {
+        if (work->rig->pieces[p].rule != GTL_STRUT) continue;
+        for (int end = 0; end < 2; end++) {
+            int node = work->walk_node[work->plans[p].first + p + end];
+            if (!(gtl_away(work, node) > GTL_FAR)) continue;
+            gtl_refuse(state, root_of(work, node)->line,
+                       "`%s` falls over: stay it, or draw it where it can stand", root_of(work, node)->name);
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Where the load's height says nothing of the hauled length, it is at the top or the bottom of its path. */
+static bool name_flat(gtl_work *work, gtl_state *state)
+{
+    if (work->rig->driven < 0) return false;
+    gtl_motion(work);
+    if (fabs(gtl_payout(work, work->rig->driven)) < FLAT) return false;
+    refuse_unmoved(work, state);
     return true;
 }
 
@@ -271,9 +303,12 @@ void gtl_name_failure(gtl_work *work, gtl_state *state)
     gtl_restore(work, &work->hung);
     gtl_exact_rows(work);
     gtl_balance(work);
-    if (name_lost(work, state) || name_touching(work, state) || name_torn(work, state, TORN)) return;
+    if (name_lost(work, state) || name_fallen(work, state) || name_touching(work, state) ||
+        name_torn(work, state, TORN))
+        return;
     if (gtl_judge(work, state) == GTL_SICK) return;
     if (name_torn(work, state, STRAINED)) return;
+    if (name_flat(work, state)) return;
     if (state->reason[0]) return; /* what Newton's state was found to suffer from */
     gtl_refuse(state, 0, "no place was found where this rig is in balance: draw it closer to how it hangs");
 }

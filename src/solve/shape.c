@@ -12,20 +12,24 @@
 /* Tension that Newton starts with: any that is not 0, or ropes in line would hold nothing sideways. */
 #define FIRST_TENSION 0.5
 
+double gtl_away(const gtl_work *work, int node)
+{
+    double square = 0;
+    for (int k = 0; k < 3; k++) {
+        double off = work->x[3 * node + k] - work->drawn[3 * node + k];
+        square += off * off;
+    }
+    return isnan(square) ? INFINITY : sqrt(square); /* a place that is no number counts as lost */
+}
+
 double gtl_farthest(const gtl_work *work, int *node)
 {
     double most = 0;
     *node = -1;
     for (int n = 0; n < work->rig->node_count; n++) {
-        double square = 0;
-        for (int k = 0; k < 3; k++) {
-            double off = work->x[3 * n + k] - work->drawn[3 * n + k];
-            square += off * off;
-        }
-        if (!(sqrt(square) <= most)) { /* a place that is no number counts as lost */
-            most = isnan(square) ? INFINITY : sqrt(square);
-            *node = n;
-        }
+        if (gtl_away(work, n) <= most) continue;
+        most = gtl_away(work, n);
+        *node = n;
     }
     return most;
 }
@@ -111,6 +115,7 @@ static bool refuse_far(gtl_work *work, gtl_state *state)
 {
     int node;
     if (gtl_farthest(work, &node) <= GTL_FAR) return false;
+    if (state->reason[0]) return true; /* what is wrong with the drawn place tells more */
     const gtl_thing *body = &work->rig->things[work->rig->nodes[node].root];
     gtl_refuse(state, body->line,
                "`%s` ends more than a quarter of the rig's size from where it is drawn, and with a spar that "

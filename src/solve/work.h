@@ -26,6 +26,9 @@
 /* A body this far from its drawing, over the rig's size, is somewhere else. */
 #define GTL_FAR 0.25
 
+/* A body this far from its drawing fell out of the rig. */
+#define GTL_LOST 10.0
+
 /* What a piece's row says. */
 typedef enum gtl_row {
     GTL_ROW_LENGTH, /* its length is kept */
@@ -172,6 +175,9 @@ typedef enum gtl_hang_from { GTL_HANG_SOFT, GTL_HANG_STIFF } gtl_hang_from;
 /* Let the rig hang from where it is, whatever the drawing; ends near the state, with slack lines found. */
 bool gtl_hang(gtl_work *work, gtl_hang_from from);
 
+/* Whether something falls out of the rig once the hauling rope is let go. The state is left as it was. */
+bool gtl_falls(gtl_work *work);
+
 /* stable.c: whether an arrived state with spars stays when it is touched. */
 bool gtl_stable(gtl_work *work);
 
@@ -180,6 +186,8 @@ bool gtl_stable(gtl_work *work);
 bool gtl_shape(gtl_work *work, gtl_state *state);
 /* From a hanging state's elastic rows to the exact ones; tied lines that are slack stay so. */
 void gtl_exact_rows(gtl_work *work);
+/* How far a node is from its drawing. */
+double gtl_away(const gtl_work *work, int node);
 /* Furthest that a node is from its drawing, and which. */
 double gtl_farthest(const gtl_work *work, int *node);
 

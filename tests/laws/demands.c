@@ -86,7 +86,7 @@ static void try_combination(combinations *c, int number, ruling *out)
         const gtl_run *run = &rig->runs[c->open[i]];
         double first = m.state->tension[run->before];
         double second = m.state->tension[run->before + 1];
-        int sense = c->sense[c->open[i]];
+        signed char sense = c->sense[c->open[i]];
         double wanted = sense == 0 ? first : greatest_beside(&m, c->open[i], sense > 0 ? first : second);
         if (!(fabs((sense >= 0 ? second : first) - wanted) <= exact * fmax(1, wanted / m.force) * m.force))
             ruling_break(out, "%s: told to slide %d at `%s`, tensions are %g and %g N",

@@ -42,7 +42,7 @@ static void restore_spars(sketch *s, const double *lengths, int load)
 
 void sketch_shake(sketch *s, chance *c, int load, double most)
 {
-    double lengths[SKETCH_LINES];
+    double lengths[SKETCH_LINES] = {0};
     for (int i = 0; i < s->line_count; i++) lengths[i] = sketch_length(s, i);
     for (int i = 0; i < s->thing_count; i++)
         for (int k = 0; k < 3; k++)

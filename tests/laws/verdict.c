@@ -19,7 +19,7 @@ static double stated_capacity(const sketch *s, double wll, double mbs)
 /* What the sketch says that a component may carry [N]; infinite where it says nothing. */
 static double capacity_of(const rated *r, const gtl_component *component, bool push)
 {
-    int number = atoi(strrchr(component->name, '-') + 1); /* names are KIND-INDEX */
+    long number = strtol(strrchr(component->name, '-') + 1, NULL, 10); /* names are KIND-INDEX */
     const sketch *s = &r->drawn;
     double told;
     switch (component->kind) {

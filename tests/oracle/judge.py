@@ -187,7 +187,7 @@ def report(rig):
         try:
             cases[case], demands, some = work_case(s, case, shape)
             unsure |= some
-        except Impossible:
+        except (Impossible, NoAnswer):
             cases[case] = None
             continue
         for item, pair in demands.items():

@@ -60,6 +60,12 @@ def unit(v):
     return v / np.maximum(length, 1e-300)
 
 
+def slope(f, x):
+    """Difference quotients of f, one column an unknown."""
+    steps = STEP * np.eye(len(x))
+    return ((f(x + steps) - f(x - steps)) / (2 * STEP)).T
+
+
 class Statics:
     def __init__(self, rig):
         self.rig = rig
@@ -199,12 +205,11 @@ class Statics:
 
     def newton(self, state, steps=80):
         """Newton with difference quotients, halved steps and the least change where the answer is not unique."""
-        z, n = state.z.copy(), len(state.z)
+        z = state.z.copy()
         now = np.linalg.norm(self.residual(z, state))
-        sound, floor = 1.0, 0
+        sound = 1.0
         for _ in range(steps):
-            both = self.residual(np.concatenate([z + STEP * np.eye(n), z - STEP * np.eye(n)]), state)
-            jacobian = (both[:n] - both[n:]).T / (2 * STEP)
+            jacobian = slope(lambda z: self.residual(z, state), z)
             if not np.isfinite(jacobian).all():
                 break
             values = np.linalg.svd(jacobian, compute_uv=False)
@@ -259,37 +264,55 @@ class Statics:
                 z[len(self.free) + k] = piece.hand.pull / self.force
         return z
 
+    def least_energy(self, hauled):
+        """Places of least potential energy where the hauled line has this length, and which lines are slack there."""
+        keep = [k for k, p in enumerate(self.pieces) if p.rule != 'pulled']
+        strut = np.array([self.pieces[k].rule == 'strut' for k in keep])
+        kept = np.array([hauled if k == self.driven else self.kept[k] for k in keep])
+        all_lengths = lambda x: np.stack([self.piece_length(p, self.lengths(self.places(x))) for p in self.pieces], -1)
+        gaps = lambda x: (kept - all_lengths(x)[..., keep]) / self.size
+        pulls = np.array([p.hand.pull if p.rule == 'pulled' else 0.0 for p in self.pieces])
+        energy = lambda x: (self.places(x)[..., -1] @ self.weight + all_lengths(x) @ pulls) / self.force / self.size
+        start = np.array([self.drawn[n, a] for n, a in self.free]) / self.size
+        limits = [{'type': kind, 'fun': lambda x, w=which: gaps(x)[w],
+                   'jac': lambda x, w=which: slope(gaps, x)[w]}
+                  for kind, which in (('eq', strut), ('ineq', ~strut)) if which.any()]
+        found = minimize(energy, start, jac=lambda x: slope(energy, x), constraints=limits, method='SLSQP',
+                         options={'ftol': 1e-13, 'maxiter': 300})
+        slack = np.zeros(len(self.pieces), bool)
+        slack[keep] = gaps(found.x) > 1e-6
+        return found.x, slack & [p.rule == 'tied' for p in self.pieces]
+
     def hang(self, height):
         """The shape without friction by least potential energy: of all lengths of the hauled line, the one that
         puts the load at its height."""
-        def energy_minimum(hauled):
-            keep = [k for k, p in enumerate(self.pieces) if p.rule in ('tied', 'driven', 'strut')]
-            length = lambda x: self.lengths(self.places(x))
-            gap = lambda x, k: ((hauled if k == self.driven else self.kept[k])
-                                - self.piece_length(self.pieces[k], length(x))) / self.size
-            known = [p for p in self.pieces if p.rule == 'pulled']
-            energy = lambda x: (self.places(x)[:, -1] @ self.weight + sum(
-                p.hand.pull * self.piece_length(p, length(x)) for p in known)) / self.force / self.size
-            limits = [{'type': 'eq' if self.pieces[k].rule == 'strut' else 'ineq', 'fun': gap, 'args': (k,)} for k in keep]
-            start = np.array([self.drawn[n, a] for n, a in self.free]) / self.size
-            found = minimize(energy, start, constraints=limits, method='SLSQP', options={'ftol': 1e-13, 'maxiter': 500})
-            slack = np.array([p.rule == 'tied' and gap(found.x, k) > 1e-6 for k, p in enumerate(self.pieces)])
-            return found.x, slack
         if self.driven is None:
-            return energy_minimum(None)
+            return self.least_energy(None)
         lifted = self.node(self.rig.lifted)
         as_drawn = self.piece_length(self.pieces[self.driven], self.lengths(self.drawn))
-        off = lambda hauled: self.places(energy_minimum(hauled)[0])[lifted, -1] - height
+        off = lambda hauled: self.places(self.least_energy(hauled)[0])[lifted, -1] - height
         grid = as_drawn + self.size * np.linspace(-0.5, 0.5, 11)
         miss = [off(h) for h in grid]
         crossings = [k for k in range(10) if miss[k] * miss[k + 1] <= 0]
         if not crossings:
             raise NoAnswer('the load does not come to its height')
         k = min(crossings, key=lambda k: abs(k - 4.5))
-        return energy_minimum(brentq(off, grid[k], grid[k + 1], xtol=1e-9 * self.size))
+        return self.least_energy(brentq(off, grid[k], grid[k + 1], xtol=1e-7 * self.size))
 
     def shape(self):
-        """The equilibrium without friction."""
+        """The equilibrium without friction, if it is one that the contract lets be printed."""
+        state = self.find_shape()
+        moved = np.linalg.norm(self.places(state.z) - self.drawn, axis=1).max()
+        if moved > self.size / 4 and any(p.rule == 'strut' for p in self.pieces):
+            raise NoAnswer('far from the drawing, with a spar')
+        taut = [k for k, p in enumerate(self.pieces) if p.rule != 'pulled' and not state.slack[k]]
+        stretch = lambda x: np.stack([self.piece_length(self.pieces[k], self.lengths(self.places(x))) for k in taut], -1)
+        values = np.linalg.svd(slope(stretch, state.z[:len(self.free)]), compute_uv=False) if taut else [1.0]
+        if len(taut) > len(self.free) or values[-1] < 1e-8 * values[0]:
+            raise NoAnswer('lines share a load by stiffness alone')
+        return state
+
+    def find_shape(self):
         lifted = self.rig.lifted
         height = self.drawn[self.node(lifted), -1] if lifted else 0.0
         no_slack = np.zeros(len(self.pieces), bool)
