@@ -72,7 +72,7 @@ typedef enum gtl_warning_code {
     GTL_WARN_NOT_PARALLEL,          /* value: angle between the parts [rad] */
     GTL_WARN_FRICTION_CARRIES,      /* lower only; value: the pull, other: the pull without friction [N] */
     GTL_WARN_WILL_NOT_LOWER,
-    GTL_WARN_CANNOT_RAISE,
+    GTL_WARN_CANNOT_MOVE, /* raise, or a lower that friction does not hold */
     GTL_WARN_RUNS_AWAY,
     GTL_WARN_UNDECIDED,
     GTL_WARN_NOT_EVERY_COMBINATION, /* value: undecided stops */
@@ -106,7 +106,8 @@ enum {
     GTL_WHY_FRICTION = 4,         /* a running stop's friction is not stated */
     GTL_WHY_NOT_MOVED = 8,        /* friction is stated, but neither raise nor lower is worked */
     GTL_WHY_HOLD_IMPOSSIBLE = 16, /* the load runs away */
-    GTL_WHY_RAISE_IMPOSSIBLE = 32
+    GTL_WHY_RAISE_IMPOSSIBLE = 32,
+    GTL_WHY_LOWER_IMPOSSIBLE = 64 /* and not because friction holds the load */
 };
 
 /* All findings on one rig. */

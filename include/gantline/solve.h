@@ -25,6 +25,7 @@ typedef struct gtl_state {
     gtl_status status;
     bool possible;                /* false: the case cannot be, and `reason` says why */
     char reason[GTL_REASON_SIZE]; /* "" where there is nothing to tell */
+    bool held_by_friction;        /* lower only: it cannot be since the load would not come down by itself */
     int blame;                    /* line in the file that a GTL_NO_ANSWER points to, 0: the rig */
 
     double *at;            /* 3 a node, height at [dim - 1] [m] */

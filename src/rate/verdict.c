@@ -99,6 +99,8 @@ void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet)
     if (rig->hand >= 0 && bench->friction_stated && !moved(sheet)) why |= GTL_WHY_NOT_MOVED;
     if (cannot(sheet, GTL_HOLD)) why |= GTL_WHY_HOLD_IMPOSSIBLE;
     if (cannot(sheet, GTL_RAISE)) why |= GTL_WHY_RAISE_IMPOSSIBLE;
+    if (cannot(sheet, GTL_LOWER) && !gtl_sheet_outcome(sheet, GTL_LOWER)->state->held_by_friction)
+        why |= GTL_WHY_LOWER_IMPOSSIBLE;
     sheet->why = why;
     sheet->verdict = why & GTL_WHY_OVER ? GTL_OVER : why ? GTL_UNRATED : GTL_WITHIN;
 }

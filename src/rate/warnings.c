@@ -28,7 +28,7 @@ static const char *const names[] = {
     [GTL_WARN_NOT_PARALLEL] = "parts-not-parallel",
     [GTL_WARN_FRICTION_CARRIES] = "friction-carries",
     [GTL_WARN_WILL_NOT_LOWER] = "will-not-lower",
-    [GTL_WARN_CANNOT_RAISE] = "cannot-raise",
+    [GTL_WARN_CANNOT_MOVE] = "cannot-move",
     [GTL_WARN_RUNS_AWAY] = "runs-away",
     [GTL_WARN_UNDECIDED] = "undecided-stop",
     [GTL_WARN_NOT_EVERY_COMBINATION] = "not-every-combination",
@@ -136,19 +136,19 @@ static bool warn_of_weightless(gtl_sheet *sheet)
     return kept;
 }
 
-static const struct {
-    gtl_case_kind kind;
-    gtl_warning_code code;
-} impossible[] = {
-    {GTL_HOLD, GTL_WARN_RUNS_AWAY}, {GTL_RAISE, GTL_WARN_CANNOT_RAISE}, {GTL_LOWER, GTL_WARN_WILL_NOT_LOWER}};
+static gtl_warning_code code_of_impossible(const gtl_outcome *outcome)
+{
+    if (outcome->kind == GTL_HOLD) return GTL_WARN_RUNS_AWAY;
+    return outcome->state->held_by_friction ? GTL_WARN_WILL_NOT_LOWER : GTL_WARN_CANNOT_MOVE;
+}
 
 static bool warn_of_impossible(gtl_sheet *sheet)
 {
     bool kept = true;
     const char *load = sheet->rig->load < 0 ? "" : sheet->rig->things[sheet->rig->load].name;
-    for (size_t i = 0; i < sizeof impossible / sizeof *impossible; i++) {
-        const gtl_outcome *outcome = gtl_sheet_outcome(sheet, impossible[i].kind);
-        if (outcome && !outcome->possible) kept &= tell_of(sheet, outcome, impossible[i].code, load, NAN);
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        const gtl_outcome *outcome = &sheet->outcomes[i];
+        if (!outcome->possible) kept &= tell_of(sheet, outcome, code_of_impossible(outcome), load, NAN);
     }
     return kept;
 }

@@ -35,7 +35,7 @@ static const char *const sentences[GTL_WARN_COUNT] = {
         "polished bend holds less than stated: be ready for more.",
     [GTL_WARN_WILL_NOT_LOWER] =
         "the load would not come down by itself: friction holds it, and it would have to be pulled down.",
-    [GTL_WARN_CANNOT_RAISE] = "no pull raises the load here.",
+    [GTL_WARN_CANNOT_MOVE] = "it cannot be moved so; the reason stands under Effort.",
     [GTL_WARN_RUNS_AWAY] = "the load runs away by itself: the hand would have to push.",
     [GTL_WARN_UNDECIDED] =
         "it is undecided which way rope runs here, so friction may hold it anywhere between. Figures "

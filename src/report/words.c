@@ -81,10 +81,11 @@ static const struct gtl_reason {
 } reasons[] = {
     {GTL_WHY_OVER, "over the rating: ", add_over},
     {GTL_WHY_HOLD_IMPOSSIBLE, "hold cannot be: the load runs away", NULL},
-    {GTL_WHY_RAISE_IMPOSSIBLE, "raise cannot be: no pull raises the load", NULL},
+    {GTL_WHY_RAISE_IMPOSSIBLE, "raise cannot be worked out", NULL},
+    {GTL_WHY_LOWER_IMPOSSIBLE, "lower cannot be worked out", NULL},
     {GTL_WHY_UNRATED, "no rating to check by: ", add_unrated},
     {GTL_WHY_FRICTION, "friction not stated: ", add_without_friction},
-    {GTL_WHY_NOT_MOVED, "neither raise nor lower is worked, so friction was left out", NULL},
+    {GTL_WHY_NOT_MOVED, "neither raise nor lower came to figures, so friction is left out", NULL},
 };
 
 void gtl_words_why(const gtl_sheet *sheet, int most, gtl_sink *sink, void *context)

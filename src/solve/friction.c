@@ -152,10 +152,11 @@ static void look_at_effort(gtl_work *work, const gtl_case *which, gtl_state *sta
     if (pushes && !hauls && up)
         forbid(state,
                "the load would not go up by itself: friction holds it, and the hand would have to push");
-    else if (pushes && !hauls)
+    else if (pushes && !hauls) {
         forbid(state,
                "the load would not come down by itself: friction holds it, and the hand would have to push");
-    else if (pushes && held < -GTL_NO_PUSH)
+        state->held_by_friction = true;
+    } else if (pushes && held < -GTL_NO_PUSH)
         forbid(state, "the load runs away: it moves by itself, and the hand would have to push");
     else if (hauls && (pushes || (!shifted(work) && effort < held - GTL_NO_PUSH)))
         forbid(state, "the rig jams: with this friction no pull moves the load that way");

@@ -24,7 +24,7 @@ static void blank(const gtl_rig *rig, gtl_state *state)
     memset(state->sense, 0, (size_t)rig->run_count * sizeof *state->sense);
     memset(state->undecided, 0, (size_t)rig->run_count * sizeof *state->undecided);
     state->effort = state->velocity_ratio = state->residual = state->pivot_ratio = NAN;
-    state->neutral = state->poorly_conditioned = state->runs_away = false;
+    state->neutral = state->poorly_conditioned = state->runs_away = state->held_by_friction = false;
     state->neutral_node = -1;
     state->linear_solves = state->blame = 0;
     state->reason[0] = '\0';
@@ -211,6 +211,7 @@ gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state
     bool possible = state->possible;
     int blame = state->blame;
     bool runs_away = state->runs_away;
+    bool held_by_friction = state->held_by_friction;
     char reason[GTL_REASON_SIZE];
     memcpy(reason, state->reason, sizeof reason);
     blank(rig, state);
@@ -218,6 +219,7 @@ gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state
     state->possible = possible;
     state->blame = blame;
     state->runs_away = runs_away;
+    state->held_by_friction = held_by_friction;
     memcpy(state->reason, reason, sizeof reason);
     return status;
 }

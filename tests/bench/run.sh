@@ -9,7 +9,8 @@ python=${PYTHON:-/usr/bin/python3}
 speeds=$("$build/tests/bench/speed" "$here/four-part.ini" "$here/redirect.ini" "$here/spatial.ini")
 echo "$speeds"
 if "$python" -c 'import scipy' 2>/dev/null; then
-    "$python" "$here/spatial.py" "$build/gantline" "$here/spatial.ini" "$(echo "$speeds" | awk '$1 == "spatial.ini" { print $2 }')"
+    microseconds=$(echo "$speeds" | awk '$1 == "spatial.ini" { print $2 }')
+    "$python" "$here/spatial.py" "$build/gantline" "$here/spatial.ini" "$microseconds"
 else
     echo "SciPy is not installed: no comparison with it"
 fi

@@ -5,7 +5,7 @@
 #include "laws/trial.h"
 
 void census_count(const specimen *s);
-/* Print the mix and judge it: at least 8 % of all rigs of each kind. */
+/* Print the mix and judge it: at least 8 % of all rigs of each kind, where there are enough of them. */
 void census_judge(int rigs, int *passed, int *failed);
 
 #endif

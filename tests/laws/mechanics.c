@@ -78,9 +78,8 @@ double drawn_length(const gtl_rig *rig, int piece)
     return sum;
 }
 
-int hand_part(const gtl_rig *rig, const gtl_piece *piece)
+int hand_part(const gtl_piece *piece)
 {
-    (void)rig;
     return piece->hand_first ? piece->first_part : piece->first_part + piece->part_count - 1;
 }
 

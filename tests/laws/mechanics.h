@@ -26,7 +26,7 @@ double piece_rate(const mechanics *m, int piece);
 /* The same with all bodies as drawn [m]. */
 double drawn_length(const gtl_rig *rig, int piece);
 /* The part of a hauled piece that is in the hand. */
-int hand_part(const gtl_rig *rig, const gtl_piece *piece);
+int hand_part(const gtl_piece *piece);
 
 /* What lines and weights do to a node [N]. */
 void node_force(const mechanics *m, int node, double sum[3]);

@@ -181,7 +181,7 @@ static void check_pulls(const mechanics *m, gtl_case_kind kind, ruling *r)
         const gtl_piece *piece = &m->rig->pieces[p];
         if (piece->rule != GTL_PULLED) continue;
         double pull = m->rig->things[piece->hand].pull;
-        if (!(fabs(m->state->tension[hand_part(m->rig, piece)] - pull) <= exact * m->force))
+        if (!(fabs(m->state->tension[hand_part(piece)] - pull) <= exact * m->force))
             ruling_break(r, "%s: `%s` does not pull what it should", gtl_case_name(kind),
                          m->rig->things[piece->hand].name);
     }
@@ -209,7 +209,7 @@ static void check_work(const mechanics *m, gtl_case_kind kind, ruling *r)
     if (m->rig->driven < 0) return;
     r->applied = true;
     double travel = -piece_rate(m, m->rig->driven);
-    double in = m->state->tension[hand_part(m->rig, &m->rig->pieces[m->rig->driven])] * travel;
+    double in = m->state->tension[hand_part(&m->rig->pieces[m->rig->driven])] * travel;
     double lost = (in - work_out(m)) / (m->force * fmax(1, fabs(travel)));
     bool kept = kind == GTL_HOLD ? fabs(lost) <= exact : kind == GTL_RAISE ? lost >= -exact : lost <= exact;
     if (!kept) ruling_break(r, "%s: %g of the work is lost", gtl_case_name(kind), lost);

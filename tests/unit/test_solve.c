@@ -1,4 +1,4 @@
-/* test_solve.c - large rigs against exact answers, and what has no answer. */
+/* test_solve.c - large rigs against exact answers, known pulls, slack lines, and what has no answer. */
 #include "common/large_rigs.h"
 #include "unit/rated.h"
 
@@ -117,12 +117,88 @@ static void chains_become_catenaries(void **state)
     assert_true(fabs(solved_chain(799).sag / wanted.sag - 1) < 1e-5);
 }
 
+/* ---- known pulls and slack lines ---- */
+
+/* A known pull is what the hand gives: friction on the way takes from it, or adds to it. */
+static void known_pull_over_a_sheave(void **state)
+{
+    (void)state;
+    gtl_rig *rig =
+        read_sound("[anchor top]\nat = 5 m\n[block wheel]\non = top\nefficiency = 80 %%\n[load crate]\n"
+                   "at = 2 m\nweight = 200 N\n[hand crew]\nat = 4 m\n[rope lift]\npath = crate, crew\n"
+                   "[hand helper]\nat = 1 m\npull = 50 N\n[rope help]\npath = crate, wheel, helper\n");
+    assert_close(effort(rig, GTL_HOLD), 150);
+    assert_close(effort(rig, GTL_RAISE), 200 - 50 * 0.8);
+    assert_close(effort(rig, GTL_LOWER), 200 - 50 / 0.8);
+    gtl_rig_free(rig);
+}
+
+/* Greater over lesser tension at a sheave, by the quadratic form of its law: (T2 - T1)^2 = f^2 (T1^2 + T2^2 -
+ * 2 T1 T2 cos wrap) with T1 = 1. */
+static double sheave_ratio(double efficiency, double wrap)
+{
+    double f = (1 - efficiency) / (1 + efficiency);
+    double a = 1 - f * f;
+    double b = 1 - f * f * cos(wrap);
+    return (b + sqrt(b * b - a * a)) / a;
+}
+
+/* Friction draws the block aside while it is raised: one slack line comes taut, the other does not. */
+static void slack_line_that_friction_takes_up(void **state)
+{
+    (void)state;
+    gtl_rig *rig =
+        read_sound("[anchor beam]\nat = 0 m, 4 m\n[block tail]\nat = 1 m, 1 m\nefficiency = 80 %%\n"
+                   "[load crate]\non = tail\nweight = 200 N\n[hand crew]\nat = 2 m, 4 m\n[rope fall]\n"
+                   "path = beam, tail, crew\n[anchor low]\nat = 0 m, 1 m\n[anchor high]\nat = 0 m, 2 m\n"
+                   "[sling stay]\npath = low, tail\nlength = 1.03 m\n"
+                   "[sling spare]\npath = high, tail\nlength = 3 m\n");
+    gtl_state *raised = solved(rig, GTL_RAISE, GTL_OK);
+    double left = atan2(1.03, 3); /* of the parts, from the vertical */
+    double right = atan2(0.97, 3);
+    double ratio = sheave_ratio(0.8, 3.14159265358979323846 - left - right);
+    double first = 200 / (cos(left) + ratio * cos(right));
+    assert_close(raised->effort, first * ratio);
+    assert_close(raised->tension[rig->lines[1].first_part], first * (ratio * sin(right) - sin(left)));
+    assert_true(raised->slack[rig->lines[2].first_piece]);
+    gtl_state_free(raised);
+    gtl_state *held = solved(rig, GTL_HOLD, GTL_OK);
+    assert_true(held->slack[rig->lines[1].first_piece]);
+    gtl_state_free(held);
+    gtl_rig_free(rig);
+}
+
+/* Two lines side by side that differ by less than ropes stretch share the load in a way that nobody knows. */
+static void lengths_that_are_as_good_as_equal(void **state)
+{
+    (void)state;
+    static const char text[] =
+        "[anchor beam]\nat = 4 m\n[load crate]\nat = 1 m\nweight = 200 N\n[sling one]\n"
+        "path = beam, crate\nlength = 3 m\n[sling two]\npath = beam, crate\nlength = %s m\n";
+    gtl_rig *rig = read_sound(text, "3.00002");
+    gtl_state *refused = solved(rig, GTL_HOLD, GTL_NO_ANSWER);
+    assert_non_null(strstr(refused->reason, "share the load"));
+    gtl_state_free(refused);
+    gtl_rig_free(rig);
+    rig = read_sound(text, "3.0001");
+    gtl_state *held = solved(rig, GTL_HOLD, GTL_OK);
+    assert_close(held->tension[0], 200);
+    assert_true(held->slack[1]);
+    gtl_state_free(held);
+    gtl_rig_free(rig);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(sheaves_without_end),      cmocka_unit_test(friction_beyond_all_rigs),
-        cmocka_unit_test(friction_up_to_the_limit), cmocka_unit_test(chains_link_by_link),
+        cmocka_unit_test(sheaves_without_end),
+        cmocka_unit_test(friction_beyond_all_rigs),
+        cmocka_unit_test(friction_up_to_the_limit),
+        cmocka_unit_test(chains_link_by_link),
         cmocka_unit_test(chains_become_catenaries),
+        cmocka_unit_test(known_pull_over_a_sheave),
+        cmocka_unit_test(slack_line_that_friction_takes_up),
+        cmocka_unit_test(lengths_that_are_as_good_as_equal),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
