@@ -74,7 +74,10 @@ static gtl_verdict verdict_of(const rated *r, const gtl_mark *marks)
     }
     bool moves = gtl_sheet_outcome(&r->sheet, GTL_RAISE) || gtl_sheet_outcome(&r->sheet, GTL_LOWER);
     bool unmoved = r->rig->hand >= 0 && any_friction(r->rig) && !moves;
-    bool none = cannot(r, GTL_HOLD) || cannot(r, GTL_RAISE);
+    /* Of the cases that cannot be, only a load that would not come down by itself leaves the verdict alone.
+     */
+    bool stuck = cannot(r, GTL_LOWER) && !gtl_sheet_outcome(&r->sheet, GTL_LOWER)->state->held_by_friction;
+    bool none = cannot(r, GTL_HOLD) || cannot(r, GTL_RAISE) || stuck;
     return unrated || any_unstated(r->rig) || unmoved || none ? GTL_UNRATED : GTL_WITHIN;
 }
 
