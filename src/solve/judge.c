@@ -13,6 +13,8 @@
 #define NO_TENSION 1e-4
 #define NO_MOTION  1e-4
 #define NO_RUN     1e-5
+/* Pivot ratio under which what is free to turn is looked for. */
+#define WEAK 1e-6
 /* Hanging that ended like this found no place. */
 #define TOUCHING 1e-3
 #define TORN     100.0
@@ -128,6 +130,15 @@ static bool costs_nothing(gtl_work *work)
     return true;
 }
 
+/* The null vector is the motion of what stays anywhere; the body that moves most names it. */
+static void take_neutral(gtl_work *work)
+{
+    work->neutral_node = 0;
+    for (int n = 1; n < work->rig->node_count; n++)
+        if (node_rate(work, n) > node_rate(work, work->neutral_node)) work->neutral_node = n;
+    gtl_keep_turn(work);
+}
+
 static gtl_judgement judge_null(gtl_work *work, gtl_state *state)
 {
     null_vector(work);
@@ -138,10 +149,7 @@ static gtl_judgement judge_null(gtl_work *work, gtl_state *state)
         return GTL_SICK;
     }
     if (tension < NO_TENSION && costs_nothing(work)) {
-        work->neutral_node = 0;
-        for (int n = 1; n < work->rig->node_count; n++)
-            if (node_rate(work, n) > node_rate(work, work->neutral_node)) work->neutral_node = n;
-        gtl_keep_turn(work);
+        take_neutral(work);
         return GTL_NEUTRAL;
     }
     refuse_mechanism(work, state);
@@ -196,13 +204,36 @@ static bool shares_if_taut(gtl_work *work, gtl_state *state)
     return shares;
 }
 
+/* A rope that is taut without pulling holds nothing: what only it holds can move. */
+static void let_go_idle(gtl_work *work)
+{
+    for (int p = 0; p < work->rig->piece_count; p++) {
+        bool tied = work->rig->pieces[p].rule == GTL_TIED && work->row[p] == GTL_ROW_LENGTH;
+        if (!tied || fabs(work->t[p]) > GTL_NO_PUSH) continue;
+        work->row[p] = GTL_ROW_SLACK;
+        work->t[p] = 0;
+    }
+}
+
+/* What rounding keeps from being singular altogether may still be free to turn; other weak matrices are
+ * believed, with a caution. */
+static gtl_judgement judge_weak(gtl_work *work)
+{
+    null_vector(work);
+    bool pulls = greatest(work->step + work->dofs, work->rig->piece_count) >= NO_TENSION;
+    if (pulls || !costs_nothing(work)) return GTL_GOOD;
+    take_neutral(work);
+    return GTL_NEUTRAL;
+}
+
 gtl_judgement gtl_judge(gtl_work *work, gtl_state *state)
 {
     work->neutral_node = -1;
     if (shares_if_taut(work, state)) return GTL_SICK;
+    let_go_idle(work);
     double ratio = gtl_sound(work);
-    if (ratio >= GTL_SINGULAR) return GTL_GOOD;
-    gtl_judgement found = judge_singular(work, state);
+    if (ratio >= WEAK) return GTL_GOOD;
+    gtl_judgement found = ratio >= GTL_SINGULAR ? judge_weak(work) : judge_singular(work, state);
     gtl_sound(work);
     return found;
 }

@@ -6,8 +6,7 @@
 #include <stdlib.h>
 
 static const double millionth = 1e-6;
-/* A part that carries less, over the rig's weight, could hide a millionth of itself under the audit's limit.
- */
+/* A part that carries less, over the rig's weight, could hide a millionth under the audit's limit. */
 static const double least_share = 0.05;
 
 static double audit(const specimen *s, int k)

@@ -1,5 +1,4 @@
-/* census.c - counting by what is in the rig and its states, where that can be told; else by how it was made.
- */
+/* census.c - counting by what is in the rig and its states, else by how it was made. */
 #include "laws/census.h"
 #include <stdio.h>
 #include <string.h>

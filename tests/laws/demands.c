@@ -9,8 +9,7 @@
 
 static const double exact = 1e-9;
 
-/* Whether a component is demanded of at all in a case: of a hand in `hold` only where no friction is stated.
- */
+/* Whether a case demands anything of a component: of a hand, `hold` does only where no friction is stated. */
 static bool is_demanded(const rated *r, const gtl_component *component, gtl_case_kind kind)
 {
     if (component->kind != GTL_HAND || kind != GTL_HOLD) return true;

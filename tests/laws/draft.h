@@ -1,5 +1,4 @@
-/* draft.h - what the rooms of the generator share: a rig half made, and the parts that any of them may add.
- */
+/* draft.h - what the rooms of the generator share: a rig half made, and parts that any may add. */
 #ifndef LAWS_DRAFT_H
 #define LAWS_DRAFT_H
 

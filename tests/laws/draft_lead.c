@@ -37,9 +37,7 @@ static void redirect(draft *d, double height)
         sketch_stop_at(d->s, d->fall, draft_block_on(d, anchor));
         return;
     }
-    int bend = chance_of(&d->c, 0.5) ? sketch_thing_on(d->s, GTL_FAIRLEAD, anchor)
-                                     : draft_near(d, GTL_FAIRLEAD, anchor, 0, 0, 0);
-    if (d->s->things[bend].on < 0) d->s->things[bend].on = anchor;
+    int bend = sketch_thing_on(d->s, GTL_FAIRLEAD, anchor);
     draft_friction(d, bend);
     sketch_stop_at(d->s, d->fall, bend);
 }

@@ -11,13 +11,14 @@
 #include <string.h>
 
 /* How far a drawing is off, over the rig's size, and what share of drawings has to come to the same place:
- * for ropes alone there is one place only; with spars a bad drawing may be one of another place, or of none.
- */
+ * for ropes alone there is one place only; with spars a bad drawing may show another place, or none. */
 static const double off_ropes = 0.2;
 static const double off_spars = 0.1;
 static const double share_ropes = 1;
 static const double share_spars = 0.99;
 static const double share_random_ropes = 0.999; /* of those, in 11,100 drawings one was refused */
+/* Random rigs that have no answer as drawn, run away, or hold a body that may stay anywhere. */
+static const double most_left_out = 0.08;
 /* Places nearer than this are the same, over the rig's size. */
 static const double same = 1e-6;
 /* Random rigs hold spars much shorter than themselves. One drawn the other way round is a drawing of another
@@ -29,8 +30,7 @@ enum { TRIALS = 100, FEW_TRIALS = 10 };
 typedef struct tally {
     int trials;
     int alike;     /* the same place */
-    int cautioned; /* another place, and the report says that there are several or that it is far from the
-                      drawing */
+    int cautioned; /* another place, and the report says that it may be */
     int refused;   /* no answer, with a reason */
     int wrong;     /* another place taken as good */
 } tally;
@@ -227,6 +227,7 @@ static void try_random(long count, long first, int *passed, int *failed)
 {
     tally ropes = {0};
     tally spars = {0};
+    long left_out = 0;
     for (long seed = first; seed < first + count; seed++) {
         generated made;
         subject s;
@@ -236,11 +237,14 @@ static void try_random(long count, long first, int *passed, int *failed)
         bool begun = subject_begin(&s, name, &made.sketch);
         s.off = fmin(s.off, off_shortest * shortest_spar(&s.drawn));
         if (begun) try_subject(&s, (uint64_t)seed, FEW_TRIALS, s.spars ? &spars : &ropes);
+        left_out += !begun;
         subject_end(&s);
     }
+    printf("random rigs left out, without one place to compare with: %ld of %ld\n", left_out, count);
     bool kept[] = {is_kept("random rigs of ropes", &ropes, share_random_ropes),
-                   is_kept("random rigs with spars", &spars, share_spars)};
-    for (int i = 0; i < 2; i++) {
+                   is_kept("random rigs with spars", &spars, share_spars),
+                   left_out <= most_left_out * (double)count};
+    for (int i = 0; i < 3; i++) {
         *passed += kept[i];
         *failed += !kept[i];
     }

@@ -1,5 +1,4 @@
-/* generator.c - a random rig put together: dimension, support, lift, cargo, lead, and what may come on top.
- */
+/* generator.c - a random rig put together: support, lift, cargo, lead, and what may come on top. */
 #include "laws/generator.h"
 #include "laws/draft.h"
 #include <math.h>
@@ -24,14 +23,19 @@ static void add_slack_line(draft *d)
     d->s->lines[line].length = sqrt(square) * chance_between(&d->c, 1.08, 1.6);
 }
 
-/* Somebody on a tag line, aside. */
+/* Somebody on a tag line, aside, half of the time over a block. */
 static void add_known_pull(draft *d)
 {
     int body = sketch_root(d->s, d->load);
-    int hand = draft_aside(d, GTL_HAND, body, 3, chance_between(&d->c, 0.1, 0.6));
-    d->s->things[hand].pull = d->s->things[d->load].weight * chance_between(&d->c, 0.01, 0.08);
+    double height = chance_between(&d->c, 0.1, 0.6);
     int line = sketch_line_of(d->s, GTL_ROPE);
     draft_tie(d, line, body);
+    if (chance_of(&d->c, 0.5)) {
+        sketch_stop_at(d->s, line, draft_block_on(d, draft_aside(d, GTL_ANCHOR, body, 3, height)));
+        height += chance_between(&d->c, 0.5, 1);
+    }
+    int hand = draft_aside(d, GTL_HAND, body, 3, height);
+    d->s->things[hand].pull = d->s->things[d->load].weight * chance_between(&d->c, 0.01, 0.08);
     draft_tie(d, line, hand);
 }
 

@@ -143,8 +143,7 @@ static double contact(const mechanics *m, int run)
 }
 
 /* A sheave: (T2 - T1)^2 = f^2 (T1^2 + T2^2 - 2 T1 T2 cos w), solved for T2 = q T1 as a quadratic in q,
- * (1 - f^2) q^2 - 2 (1 - f^2 cos w) q + (1 - f^2) = 0, whose discriminant is a product free of cancellation.
- */
+ * (1 - f^2) q^2 - 2 (1 - f^2 cos w) q + (1 - f^2) = 0, its discriminant free of cancellation. */
 double greatest_beside(const mechanics *m, int run, double lesser)
 {
     const gtl_thing *thing = &m->rig->things[m->rig->runs[run].thing];

@@ -300,8 +300,7 @@ static void hold_order(const specimen *s, ruling *r)
     }
 }
 
-/* With the lifted load's as the only weight and no known pull, what the hand gives in force it pays in rope.
- */
+/* With the lifted load's as the only weight and no known pull, what is won in force is paid in rope. */
 static void hold_advantage(const specimen *s, ruling *r)
 {
     if (s->rig->driven < 0 || !s->possible[GTL_HOLD]) return;

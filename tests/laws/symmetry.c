@@ -11,9 +11,9 @@ static const double alike = 1e-7;
 
 /* How the second of two rigs came out of the first. */
 typedef struct change {
-    void (*place)(double at[3], int dim); /* where a body of the first is in the second; NULL: where it was */
-    double forces;                        /* all of the second's over the first's */
-    bool reversed;                        /* paths read from the other end */
+    void (*place)(double at[3]); /* where a body of the first is in the second; NULL: where it was */
+    double forces;               /* all of the second's over the first's */
+    bool reversed;               /* paths read from the other end */
 } change;
 
 typedef struct pair {
@@ -33,8 +33,8 @@ static void compare_line(const pair *p, int drawn)
     int parts = a->stop_count - 1;
     for (int i = 0; i < parts; i++) {
         double was = p->first->states[p->kind]->tension[a->first_part + i];
-        double is =
-            p->second->states[p->kind]->tension[b->first_part + (p->change->reversed ? parts - 1 - i : i)];
+        int other = p->change->reversed ? parts - 1 - i : i;
+        double is = p->second->states[p->kind]->tension[b->first_part + other];
         if (!(fabs(is / p->change->forces - was) <= alike * force))
             ruling_break(p->ruling, "%s: %.12g N in `%s`, then %.12g N", gtl_case_name(p->kind), was, a->name,
                          is);
@@ -48,10 +48,10 @@ static void compare_place(const pair *p, int drawn)
     const gtl_thing *b = &p->second->rig->things[sketch_find_thing(s, p->second->rig, drawn)];
     double at[3];
     memcpy(at, p->first->states[p->kind]->at + 3 * a->node, sizeof at);
-    if (p->change->place) p->change->place(at, s->dim);
+    if (p->change->place) p->change->place(at);
     const double *is = p->second->states[p->kind]->at + 3 * b->node;
-    if (p->first->states[p->kind]->neutral)
-        return; /* may stay anywhere: see the law of its own in states.c */
+    /* What may stay anywhere has a law of its own in states.c. */
+    if (p->first->states[p->kind]->neutral) return;
     for (int k = 0; k < s->dim; k++)
         if (!(fabs(is[k] - at[k]) <= alike * gtl_rig_size(p->first->rig)))
             ruling_break(p->ruling, "%s: `%s` is %g m from where it should be", gtl_case_name(p->kind),
@@ -88,9 +88,9 @@ static void hold_alike(const specimen *s, const sketch *changed, const change *h
     specimen_end(&other);
 }
 
-static void mirrored(double at[3], int dim)
+static void mirrored(double at[3])
 {
-    if (dim > 1) at[0] = -at[0];
+    at[0] = -at[0];
 }
 
 static void hold_mirror(const specimen *s, ruling *r)
@@ -104,9 +104,8 @@ static void hold_mirror(const specimen *s, ruling *r)
 
 static const double angle = 1.234;
 
-static void turned(double at[3], int dim)
+static void turned(double at[3])
 {
-    if (dim < 3) return;
     double across = at[0] * cos(angle) - at[1] * sin(angle);
     at[1] = at[0] * sin(angle) + at[1] * cos(angle);
     at[0] = across;
@@ -154,10 +153,10 @@ static void hold_more_friction(const specimen *s, ruling *r)
     specimen other;
     char why[GTL_REASON_SIZE + 16];
     finding found = specimen_begin(&other, &changed, NULL, why, sizeof why);
+    double bar = 1e-9 * gtl_rig_size(s->rig);
     bool moved = found != WORKED || !other.possible[GTL_RAISE];
     for (int i = 0; !moved && i < 3 * s->rig->node_count; i++)
-        moved =
-            fabs(s->states[GTL_RAISE]->at[i] - other.states[GTL_RAISE]->at[i]) > 1e-9 * gtl_rig_size(s->rig);
+        moved = fabs(s->states[GTL_RAISE]->at[i] - other.states[GTL_RAISE]->at[i]) > bar;
     if (!moved) {
         double was = s->states[GTL_RAISE]->effort;
         double is = other.states[GTL_RAISE]->effort;

@@ -6,8 +6,7 @@
 #include "laws/generator.h"
 #include "laws/mechanics.h"
 
-/* One random rig with its states. A case has a state where `worked`; it holds numbers where that is possible.
- */
+/* One random rig with its states, which hold numbers where the case is possible. */
 typedef struct specimen {
     uint64_t seed;
     generated made;
@@ -40,19 +39,18 @@ void specimen_end(specimen *s);
 /* How many rigs a program tries by itself: fewer under a sanitizer. */
 int trial_default(int plain);
 
-/* Hold all laws against seeds first, first + 1, ... of argv: [COUNT [FIRST]]. Prints each law with the rigs
- * that it applied to and the breaches, and the suite's line. Of a single rig the text is printed too. `each`,
- * where it is not NULL, sees every rig; `last` may add tests of its own: how many passed, how many failed.
- * Returns the exit status. */
+/* A program of laws. */
 typedef struct trial_plan {
     const char *name;
     const law *laws;
     int law_count;
-    int rigs;
-    void (*each)(const specimen *);
-    void (*last)(int rigs, int *passed, int *failed);
+    int rigs;                                         /* tried where argv does not say */
+    void (*each)(const specimen *);                   /* NULL, or sees every rig */
+    void (*last)(int rigs, int *passed, int *failed); /* NULL, or adds tests of its own */
 } trial_plan;
 
+/* Hold all laws against random rigs; argv: [COUNT [FIRST SEED]]. Prints each law with the rigs that it
+ * applied to and the breaches, and the suite's line; of a single rig its text too. Returns the status. */
 int trial_run(const trial_plan *plan, int argc, char **argv);
 
 #endif

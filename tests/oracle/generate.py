@@ -282,7 +282,7 @@ def tangle(rng, dim):
     path = [w.via(rng.choice(tops))]
     unused = sheaves[:]
     rng.shuffle(unused)
-    for root, _, _ in bodies if rng.random() < 0.5 else bodies[:1]:
+    for root, _, _ in bodies if rng.random() < 0.15 else bodies[:1]:
         path += [root, unused.pop()] if len(unused) > 1 or len(bodies) < 2 else [root]
     if rng.random() < 0.25:
         path += [bodies[0][0]] + ([unused.pop()] if unused else []) if path[-1] != bodies[0][0] else []
@@ -297,7 +297,7 @@ def tangle(rng, dim):
         a, b = rng.sample(bodies, 2)
         w.add('rope', {'path': f'{w.via(a[2])}, {w.via(b[2])}'})
     if rng.random() < 0.3:
-        puller = w.add('hand', {'at': w.at(*spot(rng, dim, 0, 3, 7)), 'pull': f'{rng.uniform(5, 60):.1f} N'})
+        puller = hand(w, at=w.at(*spot(rng, dim, 0, 3, 7)), pull=f'{rng.uniform(5, 60):.1f} N')
         w.add('rope', {'path': f'{puller}, {w.via(rng.choice(bodies)[2])}'})
     cases(w)
     return w.text()
@@ -320,7 +320,7 @@ def still(rng, dim):
             if rng.random() < 0.5:
                 other = w.add('load', {'at': w.at(*spot(rng, dim, 1, 2, 3))} | w.weight(loads * rng.uniform(0.6, 0.9)))
             else:
-                other = w.add('hand', {'at': w.at(*spot(rng, dim, 0, 2, 3)), 'pull': f'{loads * rng.uniform(0.6, 0.95):.4g} N'})
+                other = hand(w, at=w.at(*spot(rng, dim, 0, 2, 3)), pull=f'{loads * rng.uniform(0.6, 0.95):.4g} N')
             w.add('rope', {'path': f'{w.via(body)}, {sheave}, {other}'})
         else:
             w.add('sling', {'path': f'{w.via(top)}, {w.via(body)}'})

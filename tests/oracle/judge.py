@@ -182,16 +182,17 @@ def report(rig):
     s = Statics(rig)
     shape = s.shape() if s.driven is None else s.move(s.shape())
     stated = [run.thing.slip is not None for run in s.runs]
-    cases, worst, unsure = {}, {}, False
+    cases, worst, unsure, cannot = {}, {}, False, False
     for case in rig.cases:
         try:
             cases[case], demands, some = work_case(s, case, shape)
             unsure |= some
-        except (Impossible, NoAnswer):
+        except (Impossible, NoAnswer) as reason:
             cases[case] = None
+            cannot |= case != 'lower' or isinstance(reason, NoAnswer)
             continue
         for item, pair in demands.items():
-            if item.kind == 'hand' and case == 'hold' and any(stated):
+            if item.kind == 'hand' and item.pull is None and case == 'hold' and any(stated):
                 continue
             worst[item] = tuple(max(two) for two in zip(worst.get(item, (0, 0)), pair))
     components = {}
@@ -203,7 +204,6 @@ def report(rig):
                                  'status': status(item, demand, push, NOTHING * s.force)}
     marks = {c['status'] for c in components.values()}
     unmoved = rig.hand and any(stated) and not {'raise', 'lower'} & set(rig.cases)
-    cannot = cases['hold'] is None or 'raise' in cases and cases['raise'] is None
     verdict = ('over' if 'over' in marks else
                'unrated' if 'unrated' in marks or not all(stated) or unmoved or cannot else 'within')
     return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'sound': shape.sound, 'unsure': unsure}

@@ -291,12 +291,12 @@ class Statics:
         lifted = self.node(self.rig.lifted)
         as_drawn = self.piece_length(self.pieces[self.driven], self.lengths(self.drawn))
         off = lambda hauled: self.places(self.least_energy(hauled)[0])[lifted, -1] - height
-        grid = as_drawn + self.size * np.linspace(-0.5, 0.5, 11)
+        grid = [h for h in as_drawn + self.size * np.linspace(-0.8, 0.8, 17) if h > 0]
         miss = [off(h) for h in grid]
-        crossings = [k for k in range(10) if miss[k] * miss[k + 1] <= 0]
+        crossings = [k for k in range(len(grid) - 1) if miss[k] * miss[k + 1] <= 0]
         if not crossings:
             raise NoAnswer('the load does not come to its height')
-        k = min(crossings, key=lambda k: abs(k - 4.5))
+        k = min(crossings, key=lambda k: abs(grid[k] + grid[k + 1] - 2 * as_drawn))
         return self.least_energy(brentq(off, grid[k], grid[k + 1], xtol=1e-7 * self.size))
 
     def shape(self):

@@ -38,6 +38,36 @@ static void push_is_no_pull(void **state)
     assert_true(isnan(gtl_capacity(&(gtl_rating){NAN, 500, NAN, NAN})));
 }
 
+/* The rig's design factor is for parts that state none. */
+static void own_design_factor(void **state)
+{
+    (void)state;
+    rated rig =
+        rate_sound("[rig]\ndesign factor = 8\n[anchor beam]\nat = 3 m\nmbs = 8 kN\n[load crate]\nat = 1 m\n"
+                   "weight = 100 N\n[sling leg]\npath = beam, crate\nmbs = 8 kN\ndesign factor = 5\n");
+    assert_close(component_of(&rig, "beam")->capacity, 1000);
+    assert_close(component_of(&rig, "leg")->capacity, 1600);
+    rated_end(&rig);
+}
+
+/* Work done on all weights and known pulls over the work of the hand: the load's 200 N less the helper's 50 N
+ * at 80 %. */
+static void efficiency_of_raising(void **state)
+{
+    (void)state;
+    rated rig =
+        rate_sound("[anchor top]\nat = 5 m\n[block wheel]\non = top\nefficiency = 80 %%\n[load crate]\n"
+                   "at = 2 m\nweight = 200 N\n[hand crew]\nat = 4 m\n[rope lift]\npath = crate, crew\n"
+                   "[hand helper]\nat = 1 m\npull = 50 N\n[rope help]\npath = crate, wheel, helper\n");
+    const gtl_outcome *raise = gtl_sheet_outcome(&rig.sheet, GTL_RAISE);
+    assert_close(raise->efficiency, (200 - 50) / (200 - 50 * 0.8));
+    assert_close(raise->estimated_advantage, 200 / (200 - 50 * 0.8));
+    assert_close(raise->velocity_ratio, 1);
+    assert_true(isnan(gtl_sheet_outcome(&rig.sheet, GTL_HOLD)->efficiency));
+    assert_true(isnan(gtl_sheet_outcome(&rig.sheet, GTL_LOWER)->efficiency));
+    rated_end(&rig);
+}
+
 /* ---- utilisation and marks ---- */
 
 static gtl_mark mark_at(const char *wll)
@@ -245,6 +275,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(smaller_of_wll_and_strength),
         cmocka_unit_test(push_is_no_pull),
+        cmocka_unit_test(own_design_factor),
+        cmocka_unit_test(efficiency_of_raising),
         cmocka_unit_test(loaded_to_its_rating),
         cmocka_unit_test(idle_is_not_unrated),
         cmocka_unit_test(each_rule_of_the_verdict),
