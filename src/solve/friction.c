@@ -118,9 +118,8 @@ static bool out_of_range(gtl_work *work, gtl_state *state)
         if (work->log_ratio[plan->first + work->greatest[p]] - least <= MOST_LOG) continue;
         const gtl_line *line = &work->rig->lines[work->rig->pieces[p].line];
         gtl_refuse(state, line->line,
-                   "friction along `%s` multiplies the pull by more than 1e13: check its stops' efficiency, "
-                   "friction "
-                   "and turns",
+                   "friction along `%s` multiplies the pull by more than 1e13: check its stops' "
+                   "efficiency, friction and turns",
                    line->name);
         return true;
     }

@@ -94,9 +94,8 @@ static void refuse_shared(gtl_work *work, gtl_state *state)
         if (fabs(work->step[work->dofs + p]) > TAKES_PART)
             add_name(&list, line_of(work, p)->name, line_of(work, p)->line);
     gtl_refuse(state, list.line,
-               "%s share the load in a way that only their stiffness decides, which is not known here: leave "
-               "out all "
-               "but as many as are needed, or give lengths that say which one is slack",
+               "%s share the load in a way that only their stiffness decides, which is not known here: "
+               "leave out all but as many as are needed, or give lengths that say which one is slack",
                list.text);
 }
 
@@ -114,8 +113,7 @@ static void refuse_mechanism(gtl_work *work, gtl_state *state)
         work->rig->driven < 0 ? "every line keeps its length or its pull" : "the hauling rope stands still";
     gtl_refuse(state, list.line,
                "%s can move while %s, so that nothing holds it in place: tie it with one line more, or see "
-               "whether a "
-               "part of the rope is missing in a path",
+               "whether a part of the rope is missing in a path",
                list.text, still);
 }
 
@@ -160,9 +158,8 @@ static void refuse_unmoved(gtl_work *work, gtl_state *state)
 {
     const gtl_thing *load = &work->rig->things[work->rig->load];
     gtl_refuse(state, load->line,
-               "hauling does not change the height of `%s` here: see whether the rope that is hauled "
-               "holds it, or "
-               "draw it away from the lowest place of its path",
+               "hauling does not change the height of `%s` here: see whether the rope that is hauled holds "
+               "it, or draw it away from the lowest place of its path",
                load->name);
 }
 
@@ -229,8 +226,8 @@ static gtl_judgement judge_weak(gtl_work *work)
 gtl_judgement gtl_judge(gtl_work *work, gtl_state *state)
 {
     work->neutral_node = -1;
-    if (shares_if_taut(work, state)) return GTL_SICK;
     let_go_idle(work);
+    if (shares_if_taut(work, state)) return GTL_SICK;
     double ratio = gtl_sound(work);
     if (ratio >= WEAK) return GTL_GOOD;
     gtl_judgement found = ratio >= GTL_SINGULAR ? judge_weak(work) : judge_singular(work, state);
@@ -301,8 +298,7 @@ static bool name_torn(gtl_work *work, gtl_state *state, double bar)
         const gtl_line *line = line_of(work, p);
         gtl_refuse(state, line->line,
                    "`%s` is too short for what is drawn, or drawn straight where it has to sag: draw the "
-                   "sag, or give "
-                   "it a longer `length`",
+                   "sag, or give it a longer `length`",
                    line->name);
         return true;
     }

@@ -118,9 +118,8 @@ static bool refuse_far(gtl_work *work, gtl_state *state)
     if (state->reason[0]) return true; /* what is wrong with the drawn place tells more */
     const gtl_thing *body = &work->rig->things[work->rig->nodes[node].root];
     gtl_refuse(state, body->line,
-               "`%s` ends more than a quarter of the rig's size from where it is drawn, and with a spar that "
-               "is no answer: "
-               "draw it closer to where it hangs",
+               "`%s` ends more than a quarter of the rig's size from where it is drawn, and with a spar "
+               "that is no answer: draw it closer to where it hangs",
                body->name);
     return true;
 }

@@ -157,9 +157,8 @@ static bool pulled_down(gtl_work *work, gtl_state *state)
     if (!(out > 0) || !gtl_falls(work)) return false;
     const gtl_thing *load = &work->rig->things[work->rig->load];
     gtl_refuse(state, load->line,
-               "nothing holds `%s`: the rope that is hauled only pulls it down; lead it over something that "
-               "is above the "
-               "load",
+               "nothing holds `%s`: the rope that is hauled only pulls it down; lead it over something "
+               "that is above the load",
                load->name);
     return true;
 }
