@@ -184,8 +184,11 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
         keep_shape(work, state);
         return true;
     }
-    bool runs_away = arrived && work->rig->driven >= 0 && !gtl_pushes(work, false) &&
-                     gtl_pushes(work, true) && gtl_judge(work, state) == GTL_GOOD;
+    /* Where the hand would have to push, so would every line between it and the load: that is no other fault.
+     */
+    int driven = work->rig->driven;
+    bool runs_away =
+        arrived && driven >= 0 && work->t[driven] < -GTL_NO_PUSH && gtl_judge(work, state) == GTL_GOOD;
     bool near = arrived && gtl_farthest(work, &node) < CLOSE;
     gtl_keep(work, &work->newton);
 

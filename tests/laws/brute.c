@@ -116,21 +116,39 @@ static double line_demand(const mechanics *m, const gtl_line *line, bool push)
     return most;
 }
 
-/* Between a thing and what it is on; or at a tied stop, where the line's parts come together. */
+/* What the parts of a line that come together at a stop pull. */
+static void stop_force(const mechanics *m, int stop, double sum[3])
+{
+    for (int k = 0; k < 3; k++) sum[k] = 0;
+    for (int i = 0; i < m->rig->part_count; i++) {
+        double v[3] = {0, 0, 0};
+        if (m->rig->parts[i].from == stop) part_force(m, i, true, v);
+        if (m->rig->parts[i].to == stop) part_force(m, i, false, v);
+        for (int k = 0; k < 3; k++) sum[k] += v[k];
+    }
+}
+
+static double half_weight(const gtl_rig *rig, int stop)
+{
+    for (int i = 0; i < rig->line_count; i++)
+        if (stop >= rig->lines[i].first_stop && stop < rig->lines[i].first_stop + rig->lines[i].stop_count)
+            return rig->lines[i].weight / 2;
+    return 0;
+}
+
+/* Between a thing and what it is on, all that it passes on; at a tied stop what the line pulls, with the half
+ * of a spar's weight that hangs there or without it, whichever is worse. */
 static double connector_demand(const mechanics *m, const gtl_connector *connector)
 {
-    double sum[3] = {0, 0, 0};
+    double sum[3];
     if (connector->thing >= 0) {
         resultant(m, connector->thing, sum);
         return size_of(sum);
     }
-    for (int i = 0; i < m->rig->part_count; i++) {
-        double v[3] = {0, 0, 0};
-        if (m->rig->parts[i].from == connector->stop) part_force(m, i, true, v);
-        if (m->rig->parts[i].to == connector->stop) part_force(m, i, false, v);
-        for (int k = 0; k < 3; k++) sum[k] += v[k];
-    }
-    return size_of(sum);
+    stop_force(m, connector->stop, sum);
+    double alone = size_of(sum);
+    sum[m->rig->dim - 1] -= half_weight(m->rig, connector->stop);
+    return fmax(alone, size_of(sum));
 }
 
 double brute_demand(const mechanics *m, const gtl_component *component, bool push)

@@ -23,6 +23,8 @@ static void check_demand(const rated *r, const gtl_outcome *o, int i, ruling *ou
     mechanics m = mechanics_of(r->rig, o->state);
     const gtl_component *component = &r->sheet.components[i];
     double wanted = brute_demand(&m, component, false);
+    if (!is_demanded(r, component, o->kind) && !isnan(o->forces.demand[i]))
+        ruling_break(out, "%s: `%s` counts", gtl_case_name(o->kind), component->name);
     if (!is_demanded(r, component, o->kind) || isnan(wanted)) return;
     out->applied = true;
     if (!(fabs(o->forces.demand[i] - wanted) <= exact * m.force))
@@ -42,6 +44,56 @@ static void hold_demands(const specimen *s, ruling *out)
     for (int k = 0; r.answered && k < r.sheet.outcome_count; k++)
         for (int i = 0; r.sheet.outcomes[k].possible && i < r.sheet.component_count; i++)
             check_demand(&r, &r.sheet.outcomes[k], i, out);
+    rated_end(&r);
+}
+
+/* --- what else is told of a case --- */
+
+static bool is_near(double a, double b)
+{
+    return (isnan(a) && isnan(b)) || fabs(a - b) <= exact * fmax(1, fabs(b));
+}
+
+/* Ratio, advantage and efficiency; none where nobody hauls, or where nothing has to be hauled. */
+static void check_ratios(const gtl_rig *rig, const gtl_outcome *o, ruling *out)
+{
+    if (rig->hand < 0) return;
+    mechanics m = mechanics_of(rig, o->state);
+    double travel = -piece_rate(&m, rig->driven);
+    double effort = m.state->tension[hand_part(&rig->pieces[rig->driven])];
+    bool pulls = effort > exact * gtl_rig_force(rig);
+    double advantage = pulls ? rig->things[rig->load].weight / effort : NAN;
+    double efficiency = pulls && o->kind == GTL_RAISE ? work_out(&m) / (effort * travel) : NAN;
+    out->applied = true;
+    if (!is_near(o->velocity_ratio, travel) || !is_near(o->estimated_advantage, advantage) ||
+        !is_near(o->efficiency, efficiency))
+        ruling_break(out, "%s: ratio %g, advantage %g, efficiency %g, not %g, %g, %g", gtl_case_name(o->kind),
+                     o->velocity_ratio, o->estimated_advantage, o->efficiency, travel, advantage, efficiency);
+}
+
+/* A track gives what the lines leave over across it. */
+static void check_tracks(const gtl_rig *rig, const gtl_outcome *o, ruling *out)
+{
+    mechanics m = mechanics_of(rig, o->state);
+    for (int n = 0; n < rig->node_count; n++) {
+        double sum[3];
+        node_force(&m, n, sum);
+        for (int k = 0; k < rig->dim - 1 && rig->nodes[n].guided; k++)
+            if (!(fabs(o->forces.track[n][k] - sum[k]) <= exact * m.force))
+                ruling_break(out, "%s: the track of `%s` resists %g N, not %g N", gtl_case_name(o->kind),
+                             rig->things[rig->nodes[n].root].name, o->forces.track[n][k], sum[k]);
+    }
+}
+
+static void hold_figures(const specimen *s, ruling *out)
+{
+    rated r;
+    rate(s, &r);
+    for (int k = 0; r.answered && k < r.sheet.outcome_count; k++) {
+        if (!r.sheet.outcomes[k].possible) continue;
+        check_ratios(r.rig, &r.sheet.outcomes[k], out);
+        check_tracks(r.rig, &r.sheet.outcomes[k], out);
+    }
     rated_end(&r);
 }
 
@@ -148,6 +200,7 @@ static void hold_variants(const specimen *s, ruling *out)
 
 static const law laws[] = {
     {"greatest resultant of any set of pulls", hold_demands},
+    {"ratios and tracks", hold_figures},
     {"worst of all senses at undecided stops", hold_variants},
 };
 

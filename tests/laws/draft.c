@@ -94,7 +94,9 @@ int draft_sling(draft *d, int from, int to)
 
 int draft_spar(draft *d, int from, int to)
 {
-    int spar = sketch_tie(d->s, GTL_SPAR, from, to);
+    int spar = sketch_line_of(d->s, GTL_SPAR);
+    draft_tie(d, spar, from);
+    draft_tie(d, spar, to);
     if (chance_of(&d->c, 0.7)) d->s->lines[spar].weight = chance_between(&d->c, 20, 300);
     return spar;
 }

@@ -127,7 +127,8 @@ static void lift_oneself(draft *d)
     d->fall = -1;
 }
 
-/* A batten against a lighter arbor, hauled down by a line under it. */
+/* A batten against an arbor, hauled down by a line under it; where the arbor is heavier, the batten runs
+ * away. */
 static void lift_by_counterweight(draft *d)
 {
     double off = chance_between(&d->c, 1.5, 3);
@@ -137,7 +138,7 @@ static void lift_by_counterweight(draft *d)
     d->load = tail_of(d, GTL_LOAD);
     draft_weigh(d, d->load);
     int arbor = draft_near(d, GTL_LOAD, head, 0, 0, chance_between(&d->c, -4, -3));
-    d->s->things[arbor].weight = d->s->things[d->load].weight * chance_between(&d->c, 0.2, 0.9);
+    d->s->things[arbor].weight = d->s->things[d->load].weight * chance_between(&d->c, 0.2, 1.1);
     d->s->things[d->load].guided = d->s->things[arbor].guided = d->s->dim > 1 && chance_of(&d->c, 0.8);
     int lift = sketch_line_of(d->s, GTL_ROPE);
     draft_tie(d, lift, d->load);

@@ -243,7 +243,7 @@ static void try_random(long count, long first, int *passed, int *failed)
     printf("random rigs left out, without one place to compare with: %ld of %ld\n", left_out, count);
     bool kept[] = {is_kept("random rigs of ropes", &ropes, share_random_ropes),
                    is_kept("random rigs with spars", &spars, share_spars),
-                   left_out <= most_left_out * (double)count};
+                   (double)left_out <= most_left_out * (double)count};
     for (int i = 0; i < 3; i++) {
         *passed += kept[i];
         *failed += !kept[i];

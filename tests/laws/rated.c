@@ -42,11 +42,17 @@ static void add_cases(const specimen *s, sketch *drawn, chance *c)
 void rate(const specimen *s, rated *r)
 {
     chance c = chance_begin(s->seed ^ 0xA5A5A5A5u);
+    sketch drawn = s->made.sketch;
+    add_ratings(&drawn, &c);
+    add_cases(s, &drawn, &c);
+    rate_drawn(&drawn, r);
+}
+
+void rate_drawn(const sketch *drawn, rated *r)
+{
     gtl_fault_list faults;
     memset(r, 0, sizeof *r);
-    r->drawn = s->made.sketch;
-    add_ratings(&r->drawn, &c);
-    add_cases(s, &r->drawn, &c);
+    r->drawn = *drawn;
     char *text = sketch_text(&r->drawn, NULL);
     gtl_faults_begin(&faults, "rig");
     r->rig = gtl_read_text(text, strlen(text), &faults);

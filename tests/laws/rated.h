@@ -13,6 +13,8 @@ typedef struct rated {
 
 /* Rate a specimen: its ratings and cases come from its seed. The caller gives it back with rated_end. */
 void rate(const specimen *s, rated *r);
+/* The same for a sketch with its ratings. */
+void rate_drawn(const sketch *drawn, rated *r);
 void rated_end(rated *r);
 
 /* Whether any running stop states its friction; whether any does not. */

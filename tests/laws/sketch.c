@@ -67,14 +67,6 @@ sketch_via sketch_connectors(sketch *s, int count)
     return via;
 }
 
-int sketch_tie(sketch *s, gtl_kind kind, int from, int to)
-{
-    int line = sketch_line_of(s, kind);
-    sketch_stop_at(s, line, from);
-    sketch_stop_at(s, line, to);
-    return line;
-}
-
 int sketch_root(const sketch *s, int thing)
 {
     while (s->things[thing].on >= 0) thing = s->things[thing].on;

@@ -67,8 +67,6 @@ int sketch_thing_on(sketch *s, gtl_kind kind, int on);
 int sketch_line_of(sketch *s, gtl_kind kind);
 void sketch_stop_at(sketch *s, int line, int thing);
 sketch_via sketch_connectors(sketch *s, int count);
-/* A sling or spar from one thing to another. */
-int sketch_tie(sketch *s, gtl_kind kind, int from, int to);
 
 /* The thing at the bottom of what `thing` sits on. */
 int sketch_root(const sketch *s, int thing);

@@ -136,6 +136,19 @@ static void hold_senses(const specimen *s, ruling *r)
     each_state(s, r, check_senses);
 }
 
+/* Where nobody hauls no motion decides a stop; held by a hand, all tensions are equal and nothing is left to
+ * decide. */
+static void hold_undecided(const specimen *s, ruling *r)
+{
+    const gtl_state *state = s->states[GTL_HOLD];
+    for (int i = 0; s->possible[GTL_HOLD] && i < s->rig->run_count; i++) {
+        r->applied = true;
+        if (state->undecided[i] != (s->rig->hand < 0))
+            ruling_break(r, "hold: the stop at `%s` is %s", s->rig->things[s->rig->runs[i].thing].name,
+                         state->undecided[i] ? "undecided" : "decided");
+    }
+}
+
 static void check_piece(const mechanics *m, gtl_case_kind kind, int p, ruling *r)
 {
     const gtl_piece *piece = &m->rig->pieces[p];
@@ -320,6 +333,7 @@ static const law laws[] = {
     {"balance of moments", hold_moments},
     {"tension ratio at each stop", hold_friction},
     {"sense of friction", hold_senses},
+    {"stops that no motion decides", hold_undecided},
     {"lengths kept", hold_lengths},
     {"pulls and places given", hold_pulls},
     {"work", hold_work},

@@ -16,10 +16,16 @@ static double stated_capacity(const sketch *s, double wll, double mbs)
                 isnan(mbs) || isnan(s->design_factor) ? INFINITY : mbs / s->design_factor);
 }
 
+/* Names are KIND-INDEX. */
+static long number_of(const gtl_component *component)
+{
+    return strtol(strrchr(component->name, '-') + 1, NULL, 10);
+}
+
 /* What the sketch says that a component may carry [N]; infinite where it says nothing. */
 static double capacity_of(const rated *r, const gtl_component *component, bool push)
 {
-    long number = strtol(strrchr(component->name, '-') + 1, NULL, 10); /* names are KIND-INDEX */
+    long number = number_of(component);
     const sketch *s = &r->drawn;
     double told;
     switch (component->kind) {
@@ -74,8 +80,7 @@ static gtl_verdict verdict_of(const rated *r, const gtl_mark *marks)
     }
     bool moves = gtl_sheet_outcome(&r->sheet, GTL_RAISE) || gtl_sheet_outcome(&r->sheet, GTL_LOWER);
     bool unmoved = r->rig->hand >= 0 && any_friction(r->rig) && !moves;
-    /* Of the cases that cannot be, only a load that would not come down by itself leaves the verdict alone.
-     */
+    /* Of the cases that cannot be, only a load that would not come down by itself leaves it alone. */
     bool stuck = cannot(r, GTL_LOWER) && !gtl_sheet_outcome(&r->sheet, GTL_LOWER)->state->held_by_friction;
     bool none = cannot(r, GTL_HOLD) || cannot(r, GTL_RAISE) || stuck;
     return unrated || any_unstated(r->rig) || unmoved || none ? GTL_UNRATED : GTL_WITHIN;
@@ -112,6 +117,44 @@ static void hold_verdict(const specimen *s, ruling *out)
     rated_end(&r);
 }
 
+/* The number of the sketch's thing that a component is, -1 where it is none with a wll. */
+static int thing_number(const gtl_component *component)
+{
+    bool gear = component->kind == GTL_ANCHOR || component->kind == GTL_BLOCK || component->kind == GTL_JOINT;
+    return gear ? (int)number_of(component) : -1;
+}
+
+/* The mark of a thing whose rating is that. */
+static gtl_mark mark_with(const rated *r, int number, int component, double wll)
+{
+    rated other;
+    sketch drawn = r->drawn;
+    drawn.things[number].wll = wll;
+    rate_drawn(&drawn, &other);
+    gtl_mark mark = other.answered ? other.sheet.components[component].mark : GTL_MARK_IDLE;
+    rated_end(&other);
+    return mark;
+}
+
+/* Loaded to its rating a part is within, by a millionth more it is over. */
+static void hold_brink(const specimen *s, ruling *out)
+{
+    rated r;
+    rate(s, &r);
+    chance c = chance_begin(s->seed);
+    int i = r.answered && r.sheet.component_count > 0 ? chance_below(&c, r.sheet.component_count) : -1;
+    int number = i < 0 ? -1 : thing_number(&r.sheet.components[i]);
+    if (number >= 0 && isnan(r.drawn.things[number].mbs) && r.sheet.components[i].demand > 1) {
+        double demand = r.sheet.components[i].demand;
+        out->applied = true;
+        if (mark_with(&r, number, i, demand) != GTL_MARK_WITHIN)
+            ruling_break(out, "`%s`, loaded to its rating, is not within", r.sheet.components[i].name);
+        if (mark_with(&r, number, i, demand * (1 - 1e-6)) != GTL_MARK_OVER)
+            ruling_break(out, "`%s`, loaded a millionth over, is not over", r.sheet.components[i].name);
+    }
+    rated_end(&r);
+}
+
 /* Each verdict came up often enough to have been put to the test. */
 static void judge_verdicts(int rigs, int *passed, int *failed)
 {
@@ -126,6 +169,7 @@ static void judge_verdicts(int rigs, int *passed, int *failed)
 
 static const law laws[] = {
     {"marks and verdict", hold_verdict},
+    {"on the brink of a rating", hold_brink},
 };
 
 int main(int argc, char **argv)

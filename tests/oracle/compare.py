@@ -41,8 +41,9 @@ def compare_case(mine, theirs, force, size, neutral):
         yield f'{case}: undecided: {sorted(mine["undecided"])}, printed {sorted(set(theirs["undecided"]))}'
 
 
-def compare(mine, theirs, status, force, size):
+def compare(mine, theirs, status):
     """Every disagreement, one text each."""
+    force, size = mine['force'], mine['size']
     more = mine['unsure'] or any(w['code'] == 'several-places' for w in theirs['warnings'])
     if mine['scope'] != theirs['scope']:
         yield f'scope {mine["scope"]}, printed {theirs["scope"]}'

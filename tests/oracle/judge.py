@@ -12,14 +12,16 @@ NOTHING = 1e-9      # of the rig's force: a part with no more than this is idle
 
 
 def worst_sum(vectors):
-    """The greatest resultant of any set of pulls."""
-    best = np.zeros(len(vectors[0])) if vectors else np.zeros(1)
-    for count in range(1, len(vectors) + 1):
-        for chosen in itertools.combinations(vectors, count):
-            total = np.sum(chosen, axis=0)
-            if np.linalg.norm(total) > np.linalg.norm(best) * (1 + 1e-12):
-                best = total
-    return best
+    """The greatest resultant of any set of pulls, by trying each set. Pulls the same way stand or fall together."""
+    ways = []
+    for vector in vectors:
+        same = next((k for k, way in enumerate(ways) if np.linalg.norm(unit(way) - unit(vector)) < 1e-13), None)
+        if same is None:
+            ways.append(vector)
+        else:
+            ways[same] = ways[same] + vector
+    sets = itertools.chain.from_iterable(itertools.combinations(ways, n) for n in range(1, len(ways) + 1))
+    return max((np.linalg.norm(np.sum(chosen, axis=0)) for chosen in sets), default=0.0)
 
 
 class Forces:
@@ -79,7 +81,7 @@ class Forces:
         if item.kind == 'anchor':
             return np.linalg.norm(self.passed(item)), 0
         if item.kind in BODIES:
-            return np.linalg.norm(worst_sum(self.pulls(item))), 0
+            return worst_sum(self.pulls(item)), 0
         if item.kind == 'connector':
             return self.through(item), 0
         mine = [t for t, (line, a, b) in zip(self.tension, self.s.parts)
@@ -159,7 +161,7 @@ def describe(s, case, state, forces, effort, worst):
     if s.driven is not None:
         ratio = travel(s.pieces[s.driven])
         done = state.rise[:, -1] @ s.weight - sum(p.hand.pull * travel(p) for p in s.pieces if p.rule == 'pulled')
-        figures |= {'velocity_ratio': ratio, 'estimated_advantage': rig.lifted.weight / effort if effort else None,
+        figures |= {'velocity_ratio': ratio, 'estimated_advantage': rig.lifted.weight / effort if abs(effort) > NOTHING * s.force else None,
                     'efficiency': done / (effort * ratio) if case == 'raise' and effort > 0 else None}
     return figures
 
@@ -206,4 +208,5 @@ def report(rig):
     unmoved = rig.hand and any(stated) and not {'raise', 'lower'} & set(rig.cases)
     verdict = ('over' if 'over' in marks else
                'unrated' if 'unrated' in marks or not all(stated) or unmoved or cannot else 'within')
-    return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'sound': shape.sound, 'unsure': unsure}
+    return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'sound': shape.sound, 'unsure': unsure,
+            'force': s.force, 'size': s.size}

@@ -14,6 +14,8 @@ from rigfile import LINES, TIES
 STEP = 1e-6       # of a difference quotient, in scaled unknowns
 LIFT = 1e-5       # by which the load is moved to see what rope runs, of the rig's size
 RUNS = 1e-6       # less than this share of the greatest run of rope is none (the contract's figure)
+EQUAL = 1e-5      # lengths that differ by less, of the rig's size, count as equal
+SOFT = 1e-7       # less stiffness than this, of the rig's force over its size, is none
 SOLVED = 1e-10    # scaled residual of a solution
 
 
@@ -291,7 +293,7 @@ class Statics:
         lifted = self.node(self.rig.lifted)
         as_drawn = self.piece_length(self.pieces[self.driven], self.lengths(self.drawn))
         off = lambda hauled: self.places(self.least_energy(hauled)[0])[lifted, -1] - height
-        grid = [h for h in as_drawn + self.size * np.linspace(-0.8, 0.8, 17) if h > 0]
+        grid = as_drawn * np.linspace(0.1, 1.5, 29)
         miss = [off(h) for h in grid]
         crossings = [k for k in range(len(grid) - 1) if miss[k] * miss[k + 1] <= 0]
         if not crossings:
@@ -305,12 +307,31 @@ class Statics:
         moved = np.linalg.norm(self.places(state.z) - self.drawn, axis=1).max()
         if moved > self.size / 4 and any(p.rule == 'strut' for p in self.pieces):
             raise NoAnswer('far from the drawing, with a spar')
-        taut = [k for k, p in enumerate(self.pieces) if p.rule != 'pulled' and not state.slack[k]]
-        stretch = lambda x: np.stack([self.piece_length(self.pieces[k], self.lengths(self.places(x))) for k in taut], -1)
-        values = np.linalg.svd(slope(stretch, state.z[:len(self.free)]), compute_uv=False) if taut else [1.0]
-        if len(taut) > len(self.free) or values[-1] < 1e-8 * values[0]:
-            raise NoAnswer('lines share a load by stiffness alone')
+        self.stand(state)
         return state
+
+    def stand(self, state):
+        """Raise NoAnswer unless the lines alone say how the load is shared, and nothing moves when it is touched."""
+        x, tensions = np.split(state.z, [len(self.free)])
+        lengths = self.lengths(self.places(state.z))
+        spare = [self.kept[k] - self.piece_length(p, lengths) for k, p in enumerate(self.pieces)]
+        taut = [k for k, p in enumerate(self.pieces) if p.rule != 'pulled'
+                and (not state.slack[k] or spare[k] < EQUAL * self.size)]
+        parts = slope(lambda x: self.lengths(self.places(x)), x) / self.size
+        pieces = np.array([parts[self.pieces[k].first:][:self.pieces[k].count].sum(0) for k in taut]).reshape(len(taut), len(x))
+        values, rows = np.linalg.svd(pieces)[1:]
+        if len(taut) > len(x) or taut and values[-1] < 1e-8 * values[0]:
+            raise NoAnswer('lines share a load by stiffness alone')
+        free = rows[len(taut):].T  # motions that keep every taut line's length
+        at_pulls = lambda x: np.concatenate([x, np.broadcast_to(tensions, x.shape[:-1] + tensions.shape)], -1)
+        pull = lambda x: -np.stack([self.node_forces(at_pulls(x), 0 * state.sense)[..., n, a] for n, a in self.free], -1)
+        curve = free.T @ slope(pull, x) @ free
+        stiffness, ways = np.linalg.eigh((curve + curve.T) / 2)
+        for stiff, way in zip(stiffness, ways.T):
+            if stiff < -SOFT:
+                raise NoAnswer('falls over when touched')
+            if stiff < SOFT and np.abs(parts @ free @ way).max() > 1e-4:
+                raise NoAnswer('a mechanism')
 
     def find_shape(self):
         lifted = self.rig.lifted
