@@ -198,6 +198,8 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
         keep_shape(work, state);
         return true;
     }
+    /* With spars a place was found, and refused: then a hand that pushes elsewhere is no answer either. */
+    if (runs_away && work->spars && state->reason[0]) return false;
     if (runs_away) {
         gtl_restore(work, &work->newton);
         state->runs_away = true;

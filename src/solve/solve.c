@@ -146,20 +146,21 @@ static void mark_undecided(const gtl_work *work, const gtl_case *which, gtl_stat
     }
 }
 
-/* A rope that only pulls the load down, where nothing else holds it, is no run-away: raising it would take
- * work. */
+/* A load that hauling does not lift, and nothing else holds, is no run-away: raising it would take work. With
+ * heights alone there is nowhere else for it to rest. */
 static bool pulled_down(gtl_work *work, gtl_state *state)
 {
     double out = 0; /* work on all weights and known pulls for one unit of lift */
     for (int n = 0; n < work->rig->node_count; n++)
         out += work->weight[n] * work->rate[3 * n + work->rig->dim - 1];
     for (int p = 0; p < work->rig->piece_count; p++) out += work->pull[p] * gtl_payout(work, p);
-    if (!(out > 0) || !gtl_falls(work)) return false;
+    if (!(out > 0) || (work->rig->dim > 1 && !gtl_falls(work))) return false;
     const gtl_thing *load = &work->rig->things[work->rig->load];
-    gtl_refuse(state, load->line,
-               "nothing holds `%s`: the rope that is hauled only pulls it down; lead it over something "
-               "that is above the load",
-               load->name);
+    gtl_refuse(
+        state, load->line,
+        "nothing holds `%s`: hauling the rope as it is led does not lift it; lead it over something that "
+        "is above the load",
+        load->name);
     return true;
 }
 

@@ -18,7 +18,8 @@ static void add_ratings(sketch *s, chance *c)
     bool factored = false;
     for (int i = 0; i < s->thing_count; i++) {
         gtl_kind kind = s->things[i].kind;
-        if (kind == GTL_HAND && isnan(s->things[i].pull)) s->things[i].limit = more * some_rating(c, unrated);
+        /* A hand without a limit is no component, so that the verdict may be lost for other reasons alone. */
+        if (kind == GTL_HAND && isnan(s->things[i].pull)) s->things[i].limit = more * some_rating(c, 0.3);
         if (kind == GTL_HAND || kind == GTL_LOAD) continue;
         s->things[i].wll = more * some_rating(c, unrated);
         bool breaking = chance_of(c, 0.3);

@@ -6,7 +6,7 @@
 #include "laws/chance.h"
 #include <gantline/gantline.h>
 
-enum { SKETCH_THINGS = 48, SKETCH_LINES = 16, SKETCH_STOPS = 24, SKETCH_CONNECTORS = 24 };
+enum { SKETCH_THINGS = 64, SKETCH_LINES = 24, SKETCH_STOPS = 32, SKETCH_CONNECTORS = 64 };
 
 /* Connectors from `first` on, in order from the thing outwards. */
 typedef struct sketch_via {

@@ -71,6 +71,12 @@ static bool cannot(const rated *r, gtl_case_kind kind)
     return o && !o->possible;
 }
 
+static bool can(const rated *r, gtl_case_kind kind)
+{
+    const gtl_outcome *o = gtl_sheet_outcome(&r->sheet, kind);
+    return o && o->possible;
+}
+
 static gtl_verdict verdict_of(const rated *r, const gtl_mark *marks)
 {
     bool unrated = false;
@@ -78,7 +84,8 @@ static gtl_verdict verdict_of(const rated *r, const gtl_mark *marks)
         if (marks[i] == GTL_MARK_OVER) return GTL_OVER;
         unrated |= marks[i] == GTL_MARK_UNRATED;
     }
-    bool moves = gtl_sheet_outcome(&r->sheet, GTL_RAISE) || gtl_sheet_outcome(&r->sheet, GTL_LOWER);
+    /* A case that cannot be gave no figures with friction in them: it does not count as worked. */
+    bool moves = can(r, GTL_RAISE) || can(r, GTL_LOWER);
     bool unmoved = r->rig->hand >= 0 && any_friction(r->rig) && !moves;
     /* Of the cases that cannot be, only a load that would not come down by itself leaves it alone. */
     bool stuck = cannot(r, GTL_LOWER) && !gtl_sheet_outcome(&r->sheet, GTL_LOWER)->state->held_by_friction;

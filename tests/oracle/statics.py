@@ -314,15 +314,18 @@ class Statics:
         """Raise NoAnswer unless the lines alone say how the load is shared, and nothing moves when it is touched."""
         x, tensions = np.split(state.z, [len(self.free)])
         lengths = self.lengths(self.places(state.z))
+        if lengths.min() < EQUAL * self.size:
+            raise NoAnswer('a body runs up against another')
         spare = [self.kept[k] - self.piece_length(p, lengths) for k, p in enumerate(self.pieces)]
         taut = [k for k, p in enumerate(self.pieces) if p.rule != 'pulled'
                 and (not state.slack[k] or spare[k] < EQUAL * self.size)]
         parts = slope(lambda x: self.lengths(self.places(x)), x) / self.size
         pieces = np.array([parts[self.pieces[k].first:][:self.pieces[k].count].sum(0) for k in taut]).reshape(len(taut), len(x))
-        values, rows = np.linalg.svd(pieces)[1:]
+        values = np.linalg.svd(pieces, compute_uv=False)
         if len(taut) > len(x) or taut and values[-1] < 1e-8 * values[0]:
             raise NoAnswer('lines share a load by stiffness alone')
-        free = rows[len(taut):].T  # motions that keep every taut line's length
+        holding = [self.pieces[k].rule != 'tied' or tensions[k] > 1e-9 for k in taut]
+        free = np.linalg.svd(pieces[holding])[2][sum(holding):].T  # motions that keep the length of every line that pulls
         at_pulls = lambda x: np.concatenate([x, np.broadcast_to(tensions, x.shape[:-1] + tensions.shape)], -1)
         pull = lambda x: -np.stack([self.node_forces(at_pulls(x), 0 * state.sense)[..., n, a] for n, a in self.free], -1)
         curve = free.T @ slope(pull, x) @ free
