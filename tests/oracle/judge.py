@@ -183,6 +183,10 @@ def report(rig):
     """The whole report: cases (None: cannot be), components, verdict."""
     s = Statics(rig)
     shape = s.shape() if s.driven is None else s.move(s.shape())
+    if s.driven is not None and rig.dim == 1:
+        pushes = shape.z[len(s.free) + s.driven] < -NOTHING
+        if pushes and shape.rise[:, -1] @ s.weight > 0:  # raising would take work, and hauling does not raise
+            raise NoAnswer('nothing holds the load')
     stated = [run.thing.slip is not None for run in s.runs]
     cases, worst, unsure, cannot = {}, {}, False, False
     for case in rig.cases:

@@ -12,7 +12,7 @@ from scipy.optimize import brentq, minimize, nnls
 from rigfile import LINES, TIES
 
 STEP = 1e-6       # of a difference quotient, in scaled unknowns
-LIFT = 1e-5       # by which the load is moved to see what rope runs, of the rig's size
+LIFT = 3e-6       # by which the load is moved to see what rope runs, of the rig's size
 RUNS = 1e-6       # less than this share of the greatest run of rope is none (the contract's figure)
 EQUAL = 1e-5      # lengths that differ by less, of the rig's size, count as equal
 SOFT = 1e-7       # less stiffness than this, of the rig's force over its size, is none
@@ -341,14 +341,22 @@ class Statics:
         height = self.drawn[self.node(lifted), -1] if lifted else 0.0
         no_slack = np.zeros(len(self.pieces), bool)
         blank = State(None, np.zeros(len(self.runs)), no_slack, height)
+        pushing = None
         try:
             state = self.settle(replace(blank, z=self.guess_tensions(self.drawn, no_slack)))
-            if np.abs(self.places(state.z) - self.drawn).max() < 0.5 * self.size:
+            if self.driven is not None and state.z[len(self.free) + self.driven] < -1e-9:
+                pushing = state  # believed only where hanging finds none that pulls
+            elif np.abs(self.places(state.z) - self.drawn).max() < 0.5 * self.size:
                 return state
         except NoAnswer:
             pass
-        x, slack = self.hang(height)
-        return self.settle(replace(blank, z=self.guess_tensions(self.places(x), slack), slack=slack))
+        try:
+            x, slack = self.hang(height)
+            return self.settle(replace(blank, z=self.guess_tensions(self.places(x), slack), slack=slack))
+        except NoAnswer:
+            if not pushing:
+                raise
+            return pushing
 
     def with_friction(self, state, sense, share=1.0):
         """The same rig with friction that acts in these senses; in smaller steps where one is too bold."""

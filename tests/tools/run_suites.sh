@@ -87,6 +87,7 @@ suites_of_project() {
     echo "schema $PYTHON tests/tools/check_schema.py build/gantline"
     echo "verification sh tests/tools/check_verification.sh build/gantline"
     echo "man sh tests/tools/check_man.sh build"
+    echo "oracle $PYTHON tests/oracle/run.py build/gantline"
     echo "install sh tests/tools/test_install.sh"
 }
 
