@@ -80,7 +80,7 @@ $(COMMAND): $(CLI_OBJ) $(LIBRARY)
 
 RUN_PACKAGES = gcc libc6-dev make libiniparser-dev libjansson-dev libsuitesparse-dev
 CHECK_PACKAGES = libcmocka-dev clang libclang-rt-14-dev clang-format clang-tidy cppcheck python3 \
-	python3-jsonschema gcovr units man-db pkg-config
+	python3-jsonschema python3-scipy gcovr units man-db pkg-config
 
 setup: ## install what building and the demo need (Debian; asks nothing)
 	@sh tests/tools/setup.sh $(RUN_PACKAGES)
