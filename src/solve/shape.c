@@ -189,12 +189,12 @@ bool gtl_shape(gtl_work *work, gtl_state *state)
     int driven = work->rig->driven;
     bool runs_away =
         arrived && driven >= 0 && work->t[driven] < -GTL_NO_PUSH && gtl_judge(work, state) == GTL_GOOD;
-    bool near = arrived && gtl_farthest(work, &node) < CLOSE;
+    bool drawn_place = runs_away && !gtl_pushes(work, false) && gtl_farthest(work, &node) < CLOSE;
     gtl_keep(work, &work->newton);
 
     bool hung = hang(work, state);
     bool far = hung && gtl_farthest(work, &node) > GTL_FAR;
-    if (hung && !(far && runs_away && near)) {
+    if (hung && !(far && drawn_place)) {
         keep_shape(work, state);
         return true;
     }

@@ -12,7 +12,7 @@ class Writer:
     """A rig file that grows section by section. Every name is new."""
 
     def __init__(self, rng, dim, name):
-        self.rng, self.dim, self.sections, self.counts, self.spare = rng, dim, [], {}, []
+        self.rng, self.dim, self.sections, self.counts = rng, dim, [], {}
         sheet = {'title': name}
         if rng.random() < 0.4:
             sheet['efficiency'] = f'{rng.randint(85, 98)} %'
@@ -43,7 +43,8 @@ class Writer:
         if key:
             return {key: f'{self.rng.uniform(0.2, most):.3f} kN'}
         if roll < 0.8 * self.rated:
-            keys['wll'] = self.rng.choice([f'{self.rng.uniform(0.2, most):.3f} kN', f'{self.rng.uniform(0.1, most / 10):.2f} t',
+            keys['wll'] = self.rng.choice([f'{self.rng.uniform(0.2, most):.3f} kN',
+                                           f'{self.rng.uniform(0.1, most / 10):.2f} t',
                                            f'{self.rng.uniform(50, most * 200):.0f} lbf'])
         if roll > 0.6 * self.rated:
             keys['mbs'] = f'{self.rng.uniform(2, most * 8):.1f} kN'
@@ -142,14 +143,15 @@ def tackle(rng, dim=1):
     if path[-1] == tail and rng.random() < 0.5:
         path.append(head)
     if rng.random() < 0.5:
-        lead = w.add(rng.choice(['block', 'fairlead']), {'on': w.via(w.add('anchor', {'at': where(1 if path[-1] == head else 9)}))})
-        w.sections[-1][2].update(w.slip(lead.split('-')[0]))
+        kind = rng.choice(['block', 'fairlead'])
+        post = w.add('anchor', {'at': where(1 if path[-1] == head else 9)})
+        lead = w.add(kind, {'on': w.via(post)} | w.slip(kind))
         path.append(lead)
     pull = 0.5 if path[-1] == head else 9.5 if path[-1] == tail or 'lead' not in path[-1] else 5
     if rng.random() < 0.3:
         runner = w.add('block', {'at': where(5)} | w.slip('block') | (w.weight(20) if rng.random() < 0.5 else {}))
         w.add('rope', {'path': ', '.join(path + [runner])})
-        up = path[-1] in (tail, '') or path[-1] not in (head,) and pull == 9.5
+        up = path[-1] != head and pull == 9.5
         floor = w.add('anchor', {'at': where(11 if up else 0.2)})
         w.add('rope', {'path': f'{w.via(floor)}, {runner}, {hand(w, at=where(10.5 if up else 0.4))}'})
     else:
@@ -166,21 +168,22 @@ def spot(rng, dim, low, high, spread=4.0):
 def around(rng, dim, k, count, radius, height):
     """A place on a ring, so that several legs spread."""
     turn = 2 * math.pi * (k + rng.uniform(-0.2, 0.2)) / count
-    ring = [radius * math.cos(turn), radius * math.sin(turn)]
-    return (ring if dim == 3 else [ring[0] if dim == 2 and count > 2 else radius * (1 if k % 2 else -1)])[:dim - 1] + [height]
+    if dim == 3:
+        return [radius * math.cos(turn), radius * math.sin(turn), height]
+    return [radius * (1 if k % 2 else -1)][:dim - 1] + [height]
 
 
 def suspension(rng, dim):
-    """A load on a travelling block or joint, slings above or below it, a rope over fixed stops to a hand; then extras."""
+    """A load on a travelling block, a sling perhaps between them, a rope over fixed stops to a hand; then extras."""
     w = Writer(rng, dim, 'Suspension')
     loads = newtons(rng)
     body_at = spot(rng, dim, 2, 4, 1.0)
-    body = w.add('block', {'at': w.at(*body_at)} | w.slip('block') | (w.weight(loads / 15) if rng.random() < 0.6 else {}))
+    own = w.weight(loads / 15) if rng.random() < 0.6 else {}
+    body = w.add('block', {'at': w.at(*body_at)} | w.slip('block') | own)
     bridled = rng.random() < 0.5
     if bridled:
         low = body_at[:-1] + [body_at[-1] - 1.5]
         load = w.add('load', {'at': w.at(*low)} | w.weight(loads))
-        apex_at = body_at[:-1] + [body_at[-1] - 0.7]
         w.add('sling', {'path': f'{w.via(body)}, {w.via(load)}'})
         if rng.random() < 0.3:
             w.sections[-1][2]['length'] = w.at(1.5 + rng.uniform(-0.2, 0.3))
@@ -208,7 +211,9 @@ def extras(w, body_at, body, load, loads):
     rng, dim = w.rng, w.dim
     several = False
     if rng.random() < 0.35:
-        w.add('rope', {'path': f'{w.via(load)}, {w.add("hand", {"at": w.at(*spot(rng, dim, 0, 4, 8.0)), "pull": f"{loads * rng.uniform(0, 0.3):.4g} N"})}'})
+        place = w.at(*spot(rng, dim, 0, 4, 8.0))
+        puller = w.add('hand', {'at': place, 'pull': f'{loads * rng.uniform(0, 0.3):.4g} N'})
+        w.add('rope', {'path': f'{w.via(load)}, {puller}'})
     if rng.random() < 0.25:
         stay = w.add('anchor', {'at': w.at(*spot(rng, dim, 5, 9, 6.0))})
         w.add('sling', {'path': f'{w.via(stay)}, {w.via(body)}', 'length': w.at(rng.uniform(6, 14))})
@@ -219,10 +224,12 @@ def extras(w, body_at, body, load, loads):
         w.add('rope', {'path': f'{w.via(body)}, {sheave}, {w.via(other)}'})
         several = True
     if rng.random() < 0.2:
-        w.add('spar', {'path': ', '.join(w.via(w.add('load', {'at': w.at(*(body_at[:-2] if dim == 3 else []), *([body_at[-2] + off]
-                       if dim > 1 else []), body_at[-1] - 3)} | w.weight(loads * rng.uniform(0.1, 0.2)))) for off in (-1.2, 1.2)),
-                       **(w.weight(loads / 20) if rng.random() < 0.5 else {})})
-        ends = [f'load-{w.counts["load"] - 1}', f'load-{w.counts["load"]}']
+        ends = []
+        for off in (-1.2, 1.2):
+            at = body_at[:-2] + [body_at[-2] + off, body_at[-1] - 3]
+            ends.append(w.add('load', {'at': w.at(*at)} | w.weight(loads * rng.uniform(0.1, 0.2))))
+        own = w.weight(loads / 20) if rng.random() < 0.5 else {}
+        w.add('spar', {'path': ', '.join(w.via(end) for end in ends)} | own)
         for end in ends:
             w.add('sling', {'path': f'{w.via(load)}, {end}'})
         several = True
@@ -237,7 +244,8 @@ def derrick(rng, dim):
     foot = w.add('anchor', {'at': w.at(0.0, *side, 0.5)})
     reach, up = rng.uniform(2, 5), rng.uniform(4, 8)
     head = w.add('joint', {'at': w.at(reach, *side, up)} | (w.weight(50) if rng.random() < 0.5 else {}))
-    w.add('spar', {'path': f'{w.via(foot)}, {w.via(head)}'} | (w.weight(rng.uniform(50, 400)) if rng.random() < 0.6 else {}))
+    own = w.weight(rng.uniform(50, 400)) if rng.random() < 0.6 else {}
+    w.add('spar', {'path': f'{w.via(foot)}, {w.via(head)}'} | own)
     guys = [w.add('anchor', {'at': w.at(-rng.uniform(2, 5), *([off] * (dim - 2)), rng.uniform(5, 11))})
             for off in ((-2.5, 2.5) if dim == 3 else (0.0,))]
     lift = rng.random() < 0.4 and dim == 2
@@ -274,7 +282,9 @@ def tangle(rng, dim):
         root = w.add('block', {'at': at} | w.slip('block') | (w.weight(40) if rng.random() < 0.5 else {}))
         if rng.random() < 0.1 and dim > 1:
             w.keys(root)['guide'] = 'vertical'
-        ring = w.add('joint', {'on': w.via(root)} | (w.weight(15) if rng.random() < 0.3 else {})) if rng.random() < 0.5 else root
+        ring = root
+        if rng.random() < 0.5:
+            ring = w.add('joint', {'on': w.via(root)} | (w.weight(15) if rng.random() < 0.3 else {}))
         w.add('load', {'on': w.via(ring)} | w.weight(newtons(rng)))
         bodies.append((root, ring, f'load-{k + 1}'))
     if len(bodies) > 1:
@@ -288,8 +298,7 @@ def tangle(rng, dim):
         path += [bodies[0][0]] + ([unused.pop()] if unused else []) if path[-1] != bodies[0][0] else []
     on = {'on': bodies[0][2]} if rng.random() < 0.15 else {'at': w.at(*spot(rng, dim, 0, 5, 6))}
     w.add('rope', {'path': ', '.join(path + [hand(w, **on)])})
-    w.spare = [b for b in bodies if b[0] not in path]
-    for root, ring, load in w.spare:
+    for root, ring, load in [b for b in bodies if b[0] not in path]:
         ties = rng.sample(tops, k=min(len(tops), rng.choice([1, dim])))
         for tie in ties:
             w.add('sling', {'path': f'{w.via(tie)}, {w.via(ring if ring != root else load)}'})
@@ -318,7 +327,8 @@ def still(rng, dim):
         if rng.random() < 0.35:
             sheave = w.add('block', {'on': w.via(top)} | w.slip('block'))
             if rng.random() < 0.5:
-                other = w.add('load', {'at': w.at(*spot(rng, dim, 1, 2, 3))} | w.weight(loads * rng.uniform(0.6, 0.9)))
+                low = w.at(*spot(rng, dim, 1, 2, 3))
+                other = w.add('load', {'at': low} | w.weight(loads * rng.uniform(0.6, 0.9)))
             else:
                 other = hand(w, at=w.at(*spot(rng, dim, 0, 2, 3)), pull=f'{loads * rng.uniform(0.6, 0.95):.4g} N')
             w.add('rope', {'path': f'{w.via(body)}, {sheave}, {other}'})

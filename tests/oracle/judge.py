@@ -1,6 +1,5 @@
 """What each part of a rig has to carry, and the verdict: the report that the contract asks for, as a dictionary."""
 import itertools
-import math
 
 import numpy as np
 
@@ -95,8 +94,9 @@ class Forces:
             for k, (stop, connectors) in enumerate(thing.stops):
                 if connector in connectors:
                     first = next(p for p, part in enumerate(self.s.parts) if part[0] is thing)
-                    met = [f for line, part, f in self.tied[stop] if line is thing and part in (first + k - 1, first + k)]
-                    half = [f for line, part, f in self.tied[stop] if line is thing and part is None]
+                    mine = [(part, f) for line, part, f in self.tied[stop] if line is thing]
+                    met = [f for part, f in mine if part in (first + k - 1, first + k)]
+                    half = [f for part, f in mine if part is None]
                     # Of a spar its own pull or push counts, or with the half of its weight, whichever is more.
                     return max(np.linalg.norm(np.sum(met, axis=0)), np.linalg.norm(np.sum(met + half, axis=0)))
         raise KeyError(connector.name)
@@ -117,7 +117,10 @@ def senses_to_try(undecided):
 
 
 def work_case(s, case, shape):
-    """(report of the case, {component: (demand, push)}, whether a variant was left out). Raises Impossible, NoAnswer."""
+    """(figures of the case, {component: (demand, push)}, whether a variant was left out).
+
+    Raises Impossible or NoAnswer.
+    """
     state = s.work(case, shape)
     effort = None
     if s.driven is not None:
@@ -145,23 +148,26 @@ def work_case(s, case, shape):
 def describe(s, case, state, forces, effort, worst):
     """The figures of a case, keyed as in the report."""
     rig = s.rig
-    figures = {'case': case, 'undecided': {s.runs[r].thing.name for r in state.undecided}}
+    figures = {'case': case, 'sound': state.sound, 'undecided': {s.runs[r].thing.name for r in state.undecided}}
     travel = lambda p: -s.piece_length(p, state.growth) if state.growth is not None else None
     figures['lines'] = [(line.name, a.name, b.name, t) for (line, a, b), t in zip(s.parts, forces.tension)]
     blocks = rig.of('block', 'fairlead')
     figures['blocks'] = {b.name: {'force': worst[b][0], 'rope_vector': sum(forces.running[b], np.zeros(rig.dim))}
                          for b in blocks}
     figures['joints'] = {j.name: {'force': forces.demand(j)[0]} for j in rig.of('joint')}
-    figures['anchors'] = {a.name: {'force': forces.demand(a)[0], 'vector': forces.passed(a)} for a in rig.of('anchor')}
+    figures['anchors'] = {a.name: {'force': forces.demand(a)[0], 'vector': forces.passed(a)}
+                          for a in rig.of('anchor')}
     figures['guides'] = {g.name: {'vector': f, 'force': np.linalg.norm(f)} for g, f in forces.track.items()}
-    figures['hands'] = {p.hand.name: {'force': p.hand.pull if p.rule == 'pulled' else effort, 'travel_ratio': travel(p)}
-                        for p in s.pieces if p.hand}
-    figures['places'] = {t.name: {'at': forces.at[s.node(t)], 'moved': np.linalg.norm(forces.at[s.node(t)] - s.drawn[s.node(t)])}
-                         for t in rig.of('block', 'fairlead', 'joint', 'load', 'hand') if not s.fixed[s.node(t)]}
+    figures['hands'] = {p.hand.name: {'force': p.hand.pull if p.rule == 'pulled' else effort,
+                                      'travel_ratio': travel(p)} for p in s.pieces if p.hand}
+    bodies = [(t.name, s.node(t)) for t in rig.of('block', 'fairlead', 'joint', 'load', 'hand')]
+    figures['places'] = {name: {'at': forces.at[node], 'moved': np.linalg.norm(forces.at[node] - s.drawn[node])}
+                         for name, node in bodies if not s.fixed[node]}
     if s.driven is not None:
         ratio = travel(s.pieces[s.driven])
         done = state.rise[:, -1] @ s.weight - sum(p.hand.pull * travel(p) for p in s.pieces if p.rule == 'pulled')
-        figures |= {'velocity_ratio': ratio, 'estimated_advantage': rig.lifted.weight / effort if abs(effort) > NOTHING * s.force else None,
+        advantage = rig.lifted.weight / effort if abs(effort) > NOTHING * s.force else None
+        figures |= {'velocity_ratio': ratio, 'estimated_advantage': advantage,
                     'efficiency': done / (effort * ratio) if case == 'raise' and effort > 0 else None}
     return figures
 
@@ -212,5 +218,5 @@ def report(rig):
     unmoved = rig.hand and any(stated) and not {'raise', 'lower'} & set(rig.cases)
     verdict = ('over' if 'over' in marks else
                'unrated' if 'unrated' in marks or not all(stated) or unmoved or cannot else 'within')
-    return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'sound': shape.sound, 'unsure': unsure,
+    return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'unsure': unsure,
             'force': s.force, 'size': s.size}

@@ -38,7 +38,12 @@ from statics import NoAnswer  # noqa: E402
 
 SEEDS = range(320)
 SECONDS = 10        # more than any of these rigs may take, in a sanitized build too
-FOLDERS = (os.path.join(HERE, '..', 'known'), os.path.join(HERE, '..', '..', 'docs', 'examples'), os.path.join(HERE, 'rigs'))
+FOLDERS = [os.path.join(HERE, *path) for path in (('..', 'known'), ('..', '..', 'docs', 'examples'), ('rigs',))]
+
+
+def read(path):
+    with open(path, encoding='utf-8') as file:
+        return file.read()
 
 
 def run_program(command, text):
@@ -73,7 +78,9 @@ def check(command, text):
     try:
         mine = judge.report(rigfile.read(text))
     except NoAnswer as reason:
-        return status == 2, [] if status == 2 and not out else [f'the oracle finds no answer ({reason}), status {status}']
+        if status == 2 and not out:
+            return True, []
+        return False, [f'the oracle finds no answer ({reason}), status {status}']
     if status == 2:
         return False, [f'no answer: {said}; the oracle finds one: {mine["verdict"]}']
     printed = json.loads(out)
@@ -87,7 +94,7 @@ def all_rigs():
         if not files:
             yield os.path.normpath(folder), None
         for file in files:
-            yield os.path.relpath(file, HERE), open(file, encoding='utf-8').read()
+            yield os.path.relpath(file, HERE), read(file)
     for seed in SEEDS:
         yield f'seed {seed}', generate.rig(seed)
 
@@ -97,7 +104,7 @@ def main(arguments):
         print(generate.rig(int(arguments[1])))
         return 0
     command, chosen = arguments[0], arguments[1:]
-    rigs = [(c, generate.rig(int(c)) if c.isdigit() else open(c, encoding='utf-8').read()) for c in chosen] or all_rigs()
+    rigs = [(c, generate.rig(int(c)) if c.isdigit() else read(c)) for c in chosen] or all_rigs()
     passed = failed = refused = 0
     for name, text in rigs:
         both, wrong = check(command, text) if text else (False, ['there is no rig in this folder'])

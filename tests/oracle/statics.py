@@ -13,6 +13,7 @@ from rigfile import LINES, TIES
 
 STEP = 1e-6       # of a difference quotient, in scaled unknowns
 LIFT = 3e-6       # by which the load is moved to see what rope runs, of the rig's size
+BEND = 3e-4       # a path that bends more than this over its length is measured over a shorter one
 RUNS = 1e-6       # less than this share of the greatest run of rope is none (the contract's figure)
 EQUAL = 1e-5      # lengths that differ by less, of the rig's size, count as equal
 SOFT = 1e-7       # less stiffness than this, of the rig's force over its size, is none
@@ -271,7 +272,8 @@ class Statics:
         keep = [k for k, p in enumerate(self.pieces) if p.rule != 'pulled']
         strut = np.array([self.pieces[k].rule == 'strut' for k in keep])
         kept = np.array([hauled if k == self.driven else self.kept[k] for k in keep])
-        all_lengths = lambda x: np.stack([self.piece_length(p, self.lengths(self.places(x))) for p in self.pieces], -1)
+        part_lengths = lambda x: self.lengths(self.places(x))
+        all_lengths = lambda x: np.stack([self.piece_length(p, part_lengths(x)) for p in self.pieces], -1)
         gaps = lambda x: (kept - all_lengths(x)[..., keep]) / self.size
         pulls = np.array([p.hand.pull if p.rule == 'pulled' else 0.0 for p in self.pieces])
         energy = lambda x: (self.places(x)[..., -1] @ self.weight + all_lengths(x) @ pulls) / self.force / self.size
@@ -320,14 +322,17 @@ class Statics:
         taut = [k for k, p in enumerate(self.pieces) if p.rule != 'pulled'
                 and (not state.slack[k] or spare[k] < EQUAL * self.size)]
         parts = slope(lambda x: self.lengths(self.places(x)), x) / self.size
-        pieces = np.array([parts[self.pieces[k].first:][:self.pieces[k].count].sum(0) for k in taut]).reshape(len(taut), len(x))
+        pieces = np.array([parts[self.pieces[k].first:][:self.pieces[k].count].sum(0) for k in taut])
+        pieces = pieces.reshape(len(taut), len(x))
         values = np.linalg.svd(pieces, compute_uv=False)
         if len(taut) > len(x) or taut and values[-1] < 1e-8 * values[0]:
             raise NoAnswer('lines share a load by stiffness alone')
         holding = [self.pieces[k].rule != 'tied' or tensions[k] > 1e-9 for k in taut]
-        free = np.linalg.svd(pieces[holding])[2][sum(holding):].T  # motions that keep the length of every line that pulls
+        # Motions that keep the length of every line that pulls.
+        free = np.linalg.svd(pieces[holding])[2][sum(holding):].T
         at_pulls = lambda x: np.concatenate([x, np.broadcast_to(tensions, x.shape[:-1] + tensions.shape)], -1)
-        pull = lambda x: -np.stack([self.node_forces(at_pulls(x), 0 * state.sense)[..., n, a] for n, a in self.free], -1)
+        forces = lambda x: self.node_forces(at_pulls(x), 0 * state.sense)
+        pull = lambda x: -np.stack([forces(x)[..., n, a] for n, a in self.free], -1)
         curve = free.T @ slope(pull, x) @ free
         stiffness, ways = np.linalg.eigh((curve + curve.T) / 2)
         for stiff, way in zip(stiffness, ways.T):
@@ -358,20 +363,26 @@ class Statics:
                 raise
             return pushing
 
-    def with_friction(self, state, sense, share=1.0):
+    def with_friction(self, state, sense):
         """The same rig with friction that acts in these senses; in smaller steps where one is too bold."""
         try:
             return self.settle(replace(state, sense=sense.astype(float)))
         except NoAnswer:
-            for part in np.linspace(0, 1, 21):
-                state = self.settle(replace(state, sense=part * sense))
+            for share in np.linspace(0, 1, 21):
+                state = self.settle(replace(state, sense=share * sense))
             return state
 
     def move(self, state):
         """The state with how far rope runs over each stop, along the path, for one unit of lift."""
-        up, down = (self.newton(replace(state, height=state.height + way * LIFT * self.size)) for way in (1, -1))
-        span = 2 * LIFT * self.size
-        above, below = self.places(up.z), self.places(down.z)
+        here, lift = self.places(state.z), LIFT
+        while True:
+            up, down = (self.newton(replace(state, height=state.height + way * lift * self.size)) for way in (1, -1))
+            above, below = self.places(up.z), self.places(down.z)
+            bend, run = np.abs(above + below - 2 * here).max(), np.abs(above - below).max()
+            if bend < BEND * run or lift < 1e-8:
+                break
+            lift /= 10
+        span = 2 * lift * self.size
         growth = (self.lengths(above) - self.lengths(below)) / span
         flow = np.zeros(len(self.runs))
         for r, run in enumerate(self.runs):
