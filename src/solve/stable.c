@@ -52,10 +52,33 @@ static bool positive(const gtl_work *work)
     return true;
 }
 
-bool gtl_stable(gtl_work *work)
+/* With heights alone the rig is worked with all its parts vertical, and so are its spars: to the side every
+ * part pulls back by its tension over its length, and a pushed one tips. */
+static bool stands_upright(const gtl_work *work)
 {
     memset(work->curvature, 0, (size_t)work->dofs * (size_t)work->dofs * sizeof *work->curvature);
+    for (int p = 0; p < work->rig->piece_count; p++) {
+        const gtl_plan *plan = &work->plans[p];
+        for (int i = plan->first; i < plan->first + plan->count; i++) {
+            int from = work->dof[3 * work->walk_node[i + p]];
+            int to = work->dof[3 * work->walk_node[i + p + 1]];
+            double stiff = work->t[p] / work->span[i];
+            if (from >= 0) *at(work, from, from) += stiff;
+            if (to >= 0) *at(work, to, to) += stiff;
+            if (from < 0 || to < 0) continue;
+            *at(work, from, to) -= stiff;
+            *at(work, to, from) -= stiff;
+        }
+    }
+    for (int i = 0; i < work->dofs; i++) *at(work, i, i) += LEVEL;
+    return positive(work);
+}
+
+bool gtl_stable(gtl_work *work)
+{
     gtl_balance(work);
+    if (work->rig->dim == 1 && !stands_upright(work)) return false;
+    memset(work->curvature, 0, (size_t)work->dofs * (size_t)work->dofs * sizeof *work->curvature);
     take_turning(work);
     for (int p = 0; p < work->rig->piece_count; p++)
         if (work->row[p] == GTL_ROW_LENGTH || work->row[p] == GTL_ROW_HEIGHT) add_line(work, p);
