@@ -155,12 +155,15 @@ static void connectors_at_tied_stops(void **state)
 
 /* ---- spars ---- */
 
-/* A post under a load: half of its weight at each end. */
+/* Shears under a load, legs of 2.5 m with their feet 1.5 m out: 100 N and half of each leg's 30 N stand on
+ * the apex, so each leg is pushed by 130 N / (2 x 0.8). */
 static rated post(const char *ratings)
 {
     return rate_sound(
-        "[anchor ground]\nat = 0 m\nwll = 1 kN\n[load crate]\nat = 2 m\nweight = 100 N\n[spar post]\n"
-        "path = ground, crate\nweight = 30 N\n%s\n",
+        "[anchor ground]\nat = -1.5 m, 0 m\nwll = 1 kN\n[anchor other]\nat = 1.5 m, 0 m\nwll = 1 kN\n"
+        "[load crate]\nat = 0 m, 2 m\nweight = 100 N\n"
+        "[spar stay]\npath = other, crate\nweight = 30 N\npush wll = 1 kN\n"
+        "[spar post]\npath = ground, crate\nweight = 30 N\n%s\n",
         ratings);
 }
 
@@ -173,18 +176,19 @@ static void a_post_is_pushed(void **state)
         gtl_verdict verdict;
     } rows[] = {
         {"wll = 1 kN", GTL_MARK_UNRATED, GTL_UNRATED},
-        {"push wll = 115 N", GTL_MARK_WITHIN, GTL_WITHIN},
-        {"wll = 1 kN\npush wll = 114 N", GTL_MARK_OVER, GTL_OVER},
+        {"push wll = 81.25 N", GTL_MARK_WITHIN, GTL_WITHIN},
+        {"wll = 1 kN\npush wll = 81 N", GTL_MARK_OVER, GTL_OVER},
         {"mbs = 9 kN\ndesign factor = 8", GTL_MARK_UNRATED, GTL_UNRATED},
     };
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         rated rig = post(rows[i].ratings);
         const gtl_component *component = component_of(&rig, "post");
         assert_true(component->push);
-        assert_close(component->demand, 115);
+        assert_close(component->demand, 81.25);
         assert_int_equal(component->mark, rows[i].mark);
         assert_int_equal(rig.sheet.verdict, rows[i].verdict);
-        assert_close(demand_of(&rig, "ground"), 130);
+        /* The leg's push, 65 N down and 48.75 N out, and half of its weight. */
+        assert_close(demand_of(&rig, "ground"), hypot(65 + 15, 48.75));
         rated_end(&rig);
     }
 }
