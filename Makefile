@@ -28,17 +28,18 @@ SHARED_LIBS = -liniparser -ljansson -lklu -lm
 
 LIB_SRC := $(sort $(filter-out src/cli/%,$(wildcard src/*/*.c)))
 CLI_SRC := $(sort $(wildcard src/cli/*.c))
-LIB_OBJ := $(LIB_SRC:src/%.c=$(BUILD)/obj/%.o)
+TABLES := $(sort $(wildcard hardware-tables/*.ini))
+LIB_OBJ := $(LIB_SRC:src/%.c=$(BUILD)/obj/%.o) $(BUILD)/obj/tables.o
 CLI_OBJ := $(CLI_SRC:src/%.c=$(BUILD)/obj/%.o)
 HEADERS := $(wildcard include/gantline/*.h)
 LIBRARY := $(BUILD)/libgantline.a
 SHARED := $(BUILD)/libgantline.so.$(VERSION)
 COMMAND := $(BUILD)/gantline
 
-# In a folder of tests a file with a main() is a program; the others are linked into each program of the folder,
-# those in tests/common into all.
+# In a folder of tests a file with a main(), or libFuzzer's own, is a program; the others are linked into each
+# program of the folder, those in tests/common into all.
 programs = $(shell grep -ls '^int main\b' tests/$(1)/*.c | sed 's|\(.*\)\.c|$(BUILD)/\1|')
-helpers = $(shell grep -Ls '^int main\b' tests/$(1)/*.c)
+helpers = $(shell grep -Ls '^int \(main\|LLVMFuzzerTestOneInput\)\b' tests/$(1)/*.c)
 TESTS := $(call programs,unit) $(call programs,laws) $(BUILD)/tests/sample $(BUILD)/tests/list_keys
 BENCHES := $(call programs,bench)
 
@@ -61,6 +62,18 @@ all: $(COMMAND) $(LIBRARY) $(BUILD)/libgantline.so ## library and command (the d
 $(BUILD)/obj/%.o: src/%.c Makefile | $(SETUP_GOALS)
 	@mkdir -p $(@D)
 	$(CC) $(ALL_CFLAGS) -MMD -MP -c $< -o $@
+
+# The shipped tables as an array of texts, so that nothing is looked for at run time. The folder stands among
+# what it is made of, for a table that is removed.
+$(BUILD)/obj/tables.c: $(TABLES) hardware-tables Makefile
+	@mkdir -p $(@D)
+	@{ echo '#include "read/table_shipped.h"'; echo 'const gtl_shipped_table gtl_shipped_tables[] = {'; \
+	for table in $(TABLES); do \
+	    echo "{\"$$table\","; sed -e 's/[\\"]/\\&/g' -e 's/.*/"&\\n"/' $$table || exit 1; echo '},'; \
+	done; echo '{0}};'; } >$@
+
+$(BUILD)/obj/tables.o: $(BUILD)/obj/tables.c src/read/table_shipped.h | $(SETUP_GOALS)
+	$(CC) $(ALL_CFLAGS) -c $< -o $@
 
 $(LIBRARY): $(LIB_OBJ)
 	rm -f $@
@@ -126,7 +139,7 @@ asan: ## build library, command and tests with the address and undefined-behavio
 	+@$(REMAKE) $(ASAN) tests
 
 fuzz-program:
-	+@$(REMAKE) $(FUZZ) build/fuzz/tests/fuzz/fuzz_read
+	+@$(REMAKE) $(FUZZ) build/fuzz/tests/fuzz/fuzz_read build/fuzz/tests/fuzz/fuzz_tables
 
 check: | $(SETUP_GOALS) ## every test; the last line is `N passed, N failed`
 	+@MAKE="$(REMAKE)" PYTHON=$(PYTHON) sh tests/tools/run_suites.sh
@@ -135,8 +148,9 @@ golden: ## print how the reports of the examples differ from tests/golden, then 
 	+@$(REMAKE) -s $(COMMAND)
 	@PYTHON=$(PYTHON) sh tests/golden/run.sh --update $(COMMAND)
 
-fuzz: fuzz-program ## fuzz the reader: make fuzz SECONDS=60
-	@sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_read $(SECONDS)
+fuzz: fuzz-program ## fuzz the readers, each: make fuzz SECONDS=60
+	@sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_read $(SECONDS) tests/fuzz/corpus
+	@sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_tables $(SECONDS) hardware-tables
 
 bench: $(COMMAND) $(BENCHES) ## measure speed and memory
 	@sh tests/bench/run.sh $(BUILD)
@@ -179,7 +193,6 @@ TABLEDIR = $(DESTDIR)$(PREFIX)/share/gantline/hardware-tables
 # Pages and examples keep their folders, so that links between them hold.
 DOCS = LICENSE $(wildcard README.md SAFETY.md DEVELOPERS.md docs/*.md docs/*.json docs/theory/* docs/examples/*)
 DOC_FOLDERS = docs/examples docs/theory docs
-TABLES = $(wildcard hardware-tables/*)
 
 install: all ## install under PREFIX (default /usr/local), below DESTDIR
 	install -d $(BINDIR) $(LIBDIR)/pkgconfig $(INCLUDEDIR) $(MANDIR)/man1 $(MANDIR)/man5 $(addprefix $(DOCDIR)/,$(DOC_FOLDERS))

@@ -25,9 +25,10 @@ typedef enum gtl_status {
 typedef struct gtl_fault {
     int line;
     char *text; /* what is wrong, and how to mend it; owned by the list */
+    char *file; /* that it is in, owned by the list; NULL: the list's own file */
 } gtl_fault;
 
-/* All faults of one file, in the order of its lines. */
+/* All faults of one file, in the order of its lines; before them those of other files that it names. */
 typedef struct gtl_fault_list {
     char *file; /* the name printed before the line; owned */
     gtl_fault *items;
@@ -41,6 +42,13 @@ GTL_API void gtl_faults_begin(gtl_fault_list *faults, const char *file);
 
 /* Keep one more fault, put in order by line; printf's format. Never fails loudly: see out_of_memory. */
 GTL_API void gtl_faults_add(gtl_fault_list *faults, int line, const char *format, ...) GTL_PRINTF(3, 4);
+
+/* Take over all faults of another list, which is of another file and is empty afterwards, but for its name.
+ */
+GTL_API void gtl_faults_take(gtl_fault_list *faults, gtl_fault_list *other);
+
+/* The name of the file that a fault is in: its own, else the list's. */
+GTL_API const char *gtl_fault_file(const gtl_fault_list *faults, const gtl_fault *fault);
 
 /* The whole list as text, one `FILE:LINE: text` a line. The caller frees it; NULL without memory. */
 GTL_API char *gtl_faults_text(const gtl_fault_list *faults);

@@ -32,6 +32,8 @@
 #define GANTLINE_H
 
 #include <gantline/fault.h>
+#include <gantline/hardware.h>
+#include <gantline/limit.h>
 #include <gantline/rate.h>
 #include <gantline/read.h>
 #include <gantline/report.h>

@@ -17,17 +17,48 @@ typedef enum gtl_mark { GTL_MARK_WITHIN, GTL_MARK_OVER, GTL_MARK_UNRATED, GTL_MA
 /* "within", "over", "unrated" or "idle". */
 GTL_API const char *gtl_mark_name(gtl_mark mark);
 
+/* One step of the way from a paper rating to a capacity. */
+typedef enum gtl_step_kind {
+    GTL_STEP_LIMIT,    /* a hand's: what it can pull; factor [N] */
+    GTL_STEP_WLL,      /* the paper rating; factor [N] */
+    GTL_STEP_PUSH_WLL, /* likewise, of a spar in push */
+    GTL_STEP_MBS,      /* likewise */
+    GTL_STEP_KNOT,     /* row */
+    GTL_STEP_TERMINATION,
+    GTL_STEP_BEND,  /* value: diameter of the bend over the rope's [1] */
+    GTL_STEP_HITCH, /* row */
+    GTL_STEP_CHOKE, /* value: angle of choke [rad] */
+    GTL_STEP_AXIS,  /* value: angle of the pull from the axis [rad] */
+    GTL_STEP_SIDE,  /* value: side-load angle [rad] */
+    GTL_STEP_WEAR,
+    GTL_STEP_WET,
+    GTL_STEP_FACTOR, /* the design factor; value: itself, factor: one over it */
+    GTL_STEP_KIND_COUNT
+} gtl_step_kind;
+
+/* The first step's factor is the paper rating [N], the others are what is left [1]; their product is the
+ * capacity. */
+typedef struct gtl_step {
+    gtl_step_kind kind;
+    const gtl_hardware_row *row; /* that it rests on; NULL: the rig file */
+    const char *at;              /* of a bend: the part at which it is, else "" */
+    double value;                /* as the kind says, else NaN */
+    double factor;
+} gtl_step;
+
 /* A part of the gear that has, or should have, a rating. */
 typedef struct gtl_component {
     gtl_kind kind;
-    int index;               /* into the rig's things, lines or connectors, as the kind says */
-    const char *name;        /* the rig's */
-    double demand;           /* the worst over all cases that can be [N]; NaN: in none */
-    gtl_case_kind governing; /* the case of that demand */
-    bool push;               /* a spar governed by its push */
-    double capacity;         /* what demand is held against [N]; NaN: nothing */
-    double utilisation;      /* demand over capacity [1]; NaN: none */
+    int index;          /* into the rig's things, lines or connectors, as the kind says */
+    const char *name;   /* the rig's */
+    double demand;      /* the worst over all cases that can be [N]; NaN: in none */
+    int governing;      /* index of the outcome of that demand, -1: none */
+    bool push;          /* a spar governed by its push */
+    double capacity;    /* what demand is held against [N]; NaN: nothing */
+    double utilisation; /* demand over capacity [1]; NaN: none */
     gtl_mark mark;
+    int first_step; /* of its chain: sheet->steps[first_step] ... */
+    int step_count; /* 0 where nothing rates it */
 } gtl_component;
 
 /* What one state does to each thing of the rig. Forces are what the rig does to the thing named [N]. */
@@ -38,17 +69,33 @@ typedef struct gtl_forces {
     double (*track)[3];     /* one a node: what a guide has to resist */
     double *demand;         /* one a component; of a spar in pull */
     double *push;           /* one a component: of a spar in push, else 0 */
+    double *keeps;          /* one a component: what the angle of its pull leaves of its rating [1]; 0: not
+                             * allowed so, NaN: nothing is known */
+    double *angle;          /* one a component: that angle [rad]; NaN where none matters */
 } gtl_forces;
 
-/* One case: its printed state, and the worst demands over the case's variants. */
+/* One case: its printed state, and the worst demands over the case's variants. In a loss all forces are
+ * multiplied by the rig's loss factor, in `state` and `forces` too. */
 typedef struct gtl_outcome {
     gtl_case_kind kind;
+    const char *name;    /* "raise", "lost beam"; the rig's */
+    const gtl_rig *rig;  /* what was worked: the sheet's, after a loss one of its own. Things, lines and
+                          * connectors have the same indices in both, all else need not. */
+    gtl_rig *own_rig;    /* owned; NULL where `rig` is the sheet's */
+    int *part;           /* one a part of the sheet's rig: its index in `rig`, -1: gone; NULL: the same */
+    bool *loose;         /* one a thing: it came loose and is left out; NULL: none can */
+    double drop;         /* after a loss: the most slack in a line that then catches something: it drops so
+                          * far before that, and the loss factor does not cover it [m]; else 0 */
+    const char *catcher; /* that line; its rig's, NULL where nothing drops */
+    bool falls;          /* after a loss: nothing holds a load any more */
     bool possible;
     const char *reason;         /* why it cannot be, else "" */
     gtl_state *state;           /* equal tensions at undecided stops; owned by the sheet */
     gtl_forces forces;          /* of that state */
     double *demand;             /* one a component: worst over the variants [N] */
     double *push;               /* likewise, of a spar in push [N] */
+    double *keeps;              /* one a component: as in gtl_forces, of the variant that `demand` is of */
+    double *angle;              /* likewise */
     double velocity_ratio;      /* [1]; NaN without a hand that is worked out */
     double estimated_advantage; /* the lifted load's weight over the effort [1]; NaN likewise */
     double efficiency;          /* of raising [1]; NaN elsewhere */
@@ -84,6 +131,30 @@ typedef enum gtl_warning_code {
     GTL_WARN_NEARLY_TAUT, /* value: slack as a share of its length [1] */
     GTL_WARN_NEUTRAL,
     GTL_WARN_POORLY_CONDITIONED, /* value: pivot ratio [1] */
+    GTL_WARN_NOT_ALLOWED,        /* other: the gtl_step_kind, value: that step's; with: at what it bends */
+    GTL_WARN_NOT_PUBLISHED,      /* likewise; the table says nothing there */
+    GTL_WARN_TIGHT_BEND,      /* fibre rope; value: diameter of the bend over the rope's [1]; with: at what */
+    GTL_WARN_VERY_TIGHT_BEND, /* likewise */
+    GTL_WARN_CHOKE_ANGLE_NOT_STATED,
+    GTL_WARN_MATERIAL_NOT_STATED, /* of a choked sling: a natural fibre rope keeps less */
+    GTL_WARN_UNDER_USE_FACTOR,    /* value: its factor, other: the use's [1] */
+    GTL_WARN_OVER_USE_SHARE,      /* value: utilisation of its wll, other: what the use leaves of that [1] */
+    GTL_WARN_OVER_PEOPLE,
+    GTL_WARN_HEAD_FITTING,      /* value: its capacity, other: twice the line [N]; with: the block */
+    GTL_WARN_NO_FIGURES,        /* a jam or a loss that could not be worked out */
+    GTL_WARN_DROPS,             /* value: the slack [m]; about: the line that catches */
+    GTL_WARN_LOAD_FALLS,        /* about: the load */
+    GTL_WARN_CAME_LOOSE,        /* about: the thing that is left out */
+    GTL_WARN_ANCHOR_FORGOTTEN,  /* all its gear is rated, the anchor is not */
+    GTL_WARN_HAND_BEYOND_GEAR,  /* value: the hand's limit, other: the capacity of `with`, its line [N] */
+    GTL_WARN_FRICTION_MIXED,    /* some stops have friction, this one is stated to have none */
+    GTL_WARN_LOW_EFFICIENCY,    /* of one sheave; value: it [1] */
+    GTL_WARN_FAR_BELOW_RATING,  /* value: utilisation [1] */
+    GTL_WARN_WRAP_NOT_AS_DRAWN, /* value: stated, other: of the geometry [rad] */
+    GTL_WARN_DIRECTION_ONLY,    /* about: the line */
+    GTL_WARN_GAINS_NO_FORCE,    /* value: velocity ratio [1] */
+    GTL_WARN_BALANCED,          /* about: the load */
+    GTL_WARN_HAULS_ITSELF,      /* about: the body that the hand is on */
     GTL_WARN_COUNT
 } gtl_warning_code;
 
@@ -94,9 +165,10 @@ GTL_API const char *gtl_warning_name(gtl_warning_code code);
 typedef struct gtl_warning {
     gtl_warning_code code;
     const char *about; /* name of the part, "" for the rig as a whole; the rig's */
-    int case_kind;     /* a gtl_case_kind, -1: not of one case */
+    int outcome;       /* index of the outcome that shows it, -1: not of one case */
     double value;
     double other;
+    const char *with; /* name of the other part that it speaks of, NULL: none; the rig's */
 } gtl_warning;
 
 /* Why the verdict is not `within`, one bit a reason. */
@@ -107,18 +179,48 @@ enum {
     GTL_WHY_NOT_MOVED = 8,        /* friction is stated, but neither raise nor lower is worked */
     GTL_WHY_HOLD_IMPOSSIBLE = 16, /* the load runs away */
     GTL_WHY_RAISE_IMPOSSIBLE = 32,
-    GTL_WHY_LOWER_IMPOSSIBLE = 64 /* and not because friction holds the load */
+    GTL_WHY_LOWER_IMPOSSIBLE = 64, /* and not because friction holds the load */
+    GTL_WHY_CASE_IMPOSSIBLE = 128, /* jam, start, stop or a loss could not be worked out */
+    GTL_WHY_LOAD_FALLS = 256,      /* after a loss */
+    GTL_WHY_HEAD_FITTING = 512,    /* one holds less than twice the line: over */
+    GTL_WHY_DROP = 2048,           /* after a loss something drops before a line catches it */
+    GTL_WHY_NOT_STATED = 1024      /* what takes from a rating is not stated: choke angle, material */
 };
+
+/* Gear in a row from a line or a block to its anchor: sheet->links[first_link] ... */
+typedef struct gtl_chain {
+    int first_link;
+    int link_count;
+    int weakest; /* the component of greatest utilisation, -1 where one has none: the weakest is not known */
+} gtl_chain;
+
+/* The head fitting of a block with one sheave, held against twice the line (Lloyd's Code for Lifting
+ * Appliances in a Marine Environment, chapter 8, 5.1, on the block's line). */
+typedef struct gtl_head_fitting {
+    int block;       /* component */
+    int fitting;     /* component: the connector next to the block */
+    double needed;   /* twice the greatest tension of the line in any case [N] */
+    double capacity; /* of the fitting [N]; NaN: none */
+    gtl_mark mark;
+} gtl_head_fitting;
 
 /* All findings on one rig. */
 typedef struct gtl_sheet {
     const gtl_rig *rig;
     gtl_verdict verdict;
-    unsigned why;                         /* GTL_WHY_ bits */
-    gtl_outcome outcomes[GTL_CASE_COUNT]; /* the cases worked, in order hold, raise, lower */
+    unsigned why;          /* GTL_WHY_ bits */
+    gtl_outcome *outcomes; /* the cases worked, as rig->cases */
     int outcome_count;
     gtl_component *components; /* in the order of the file's kinds: anchors ... connectors */
     int component_count;
+    gtl_step *steps; /* of all components, see gtl_component */
+    int step_count;
+    gtl_chain *chains;
+    int chain_count;
+    int *links; /* component indices, see gtl_chain */
+    int link_count;
+    gtl_head_fitting *head_fittings;
+    int head_fitting_count;
     gtl_warning *warnings;
     int warning_count;
     char reason[GTL_REASON_SIZE]; /* where there is no answer: why */
@@ -134,8 +236,14 @@ GTL_API void gtl_sheet_end(gtl_sheet *sheet);
 /* Capacity of a rating [N]: the smaller of wll and mbs over design factor; NaN where it is no rating. */
 GTL_API double gtl_capacity(const gtl_rating *rating);
 
-/* The outcome of a case, NULL where it was not worked. */
+/* The first outcome of a kind of case, NULL where it was not worked. */
 GTL_API const gtl_outcome *gtl_sheet_outcome(const gtl_sheet *sheet, gtl_case_kind kind);
+
+/* The tension of a part of the sheet's rig in a case that can be; 0 where the part is gone [N]. */
+GTL_API double gtl_outcome_tension(const gtl_outcome *outcome, int part);
+
+/* Whether that part carries nothing for being slack or gone. */
+GTL_API bool gtl_outcome_slack(const gtl_outcome *outcome, int part);
 
 /* The component for a kind and index, NULL for none. */
 GTL_API const gtl_component *gtl_sheet_component(const gtl_sheet *sheet, gtl_kind kind, int index);

@@ -3,6 +3,7 @@
 #define GANTLINE_RIG_H
 
 #include <gantline/fault.h>
+#include <gantline/hardware.h>
 
 /* NaN in a double below means: not stated. */
 
@@ -25,12 +26,28 @@ typedef enum gtl_kind {
 /* The word of the rig file for a kind: "anchor", "block", ... ("rig" for GTL_SHEET). */
 GTL_API const char *gtl_kind_name(gtl_kind kind);
 
-typedef enum gtl_case_kind { GTL_HOLD, GTL_RAISE, GTL_LOWER } gtl_case_kind;
+typedef enum gtl_case_kind {
+    GTL_HOLD,  /* at rest, without friction */
+    GTL_RAISE, /* the load moving up, slowly */
+    GTL_LOWER, /* the load moving down, slowly */
+    GTL_JAM,   /* the load is caught at its height, and every hand pulls all it can */
+    GTL_START, /* raising from rest: everything that moves is accelerated */
+    GTL_STOP,  /* braking while lowering */
+    GTL_LOST   /* a part lets go, and the rig finds its new place */
+} gtl_case_kind;
 
-#define GTL_CASE_COUNT 3
+#define GTL_CASE_KIND_COUNT 7
 
-/* "hold", "raise" or "lower". */
+/* "hold", "raise", "lower", "jam", "start", "stop" or "lost". */
 GTL_API const char *gtl_case_name(gtl_case_kind kind);
+
+/* A case that the rig is to be worked in. */
+typedef struct gtl_asked {
+    gtl_case_kind kind;
+    gtl_kind lost_kind; /* GTL_LOST: what lets go: an anchor, a rope, sling or spar, or a connector */
+    int lost;           /* GTL_LOST: its index among things, lines or connectors, else -1 */
+    char *name;         /* in reports: "raise", "lost beam"; owned by the rig */
+} gtl_asked;
 
 /* What the user's own tag or certificate says a part of the gear may carry. */
 typedef struct gtl_rating {
@@ -39,6 +56,28 @@ typedef struct gtl_rating {
     double mbs;           /* minimum breaking strength [N] */
     double design_factor; /* its own, else the rig's [1] */
 } gtl_rating;
+
+/* What else is stated of a piece of gear: the row of a hardware table that it is, and what takes from its
+ * rating. Rows belong to the rig's hardware; NULL: not stated. */
+typedef struct gtl_gear {
+    const gtl_hardware_row *row;         /* of `hardware`: its ratings count beside the typed ones */
+    const gtl_hardware_row *material;    /* ropes and slings, as all rows down to `choke` */
+    const gtl_hardware_row *knot;        /* at the worse of its ends */
+    const gtl_hardware_row *termination; /* likewise */
+    const gtl_hardware_row *bend;        /* what a bend takes, where its diameters are stated */
+    const gtl_hardware_row *hitch;       /* slings */
+    const gtl_hardware_row *choke;       /* slings, choked */
+    const gtl_hardware_row *fitting;     /* anchors */
+    const gtl_hardware_row *side;        /* connectors: the row for `side_load` */
+    double choke_angle;                  /* [rad] */
+    double axis[3];                      /* anchors: unit vector of a straight pull, as `at` [1] */
+    double side_load;                    /* connectors: angle of the pull from its line [rad] */
+    double diameter;                     /* of the rope, its own or the row's [m] */
+    double sheave_diameter;              /* blocks, likewise [m] */
+    double pin_diameter;                 /* where lines are tied, likewise [m] */
+    double wear;                         /* what wear leaves [1] */
+    double wet;                          /* what being wet leaves [1] */
+} gtl_gear;
 
 /* A run of connectors, in order from the thing outwards: rig->vias[first] ... */
 typedef struct gtl_via {
@@ -73,6 +112,7 @@ typedef struct gtl_thing {
     int people;   /* 0 where not stated */
 
     gtl_rating rating;
+    gtl_gear gear;
 } gtl_thing;
 
 /* A place that things share rigidly. All that is on an anchor shares a fixed node. */
@@ -104,6 +144,7 @@ typedef struct gtl_line {
     double length; /* as stated [m], NaN: as drawn */
     double weight; /* of a spar, half of it at each end [N] */
     gtl_rating rating;
+    gtl_gear gear;
 } gtl_line;
 
 /* The stretch of a line between two stops next to each other. Part i of a line runs from stop i to stop i
@@ -131,6 +172,7 @@ typedef struct gtl_piece {
     int first_run;
     int run_count; /* part_count - 1 */
     gtl_piece_rule rule;
+    double length;   /* what it keeps [m], NaN: as drawn */
     int hand;        /* thing index, -1 where both ends are tied */
     bool hand_first; /* the hand is at the path's first stop */
 } gtl_piece;
@@ -150,6 +192,7 @@ typedef struct gtl_connector {
     int thing; /* stands in this thing's `on ... via`, else -1 */
     int stop;  /* stands at this stop of a path, else -1 */
     gtl_rating rating;
+    gtl_gear gear;
 } gtl_connector;
 
 typedef struct gtl_rig {
@@ -157,14 +200,21 @@ typedef struct gtl_rig {
     char *title, *place, *date, *by, *note; /* "" where not stated */
     int dim;                                /* 1, 2 or 3 coordinates */
     bool us_units;                          /* print in feet and pounds */
-    bool cases[GTL_CASE_COUNT];             /* which are worked; hold always is */
-    double gravity;                         /* [m/s2] */
+    gtl_asked *cases;                       /* what is worked: hold first, then in the order of their kinds */
+    int case_count;
+    double gravity; /* [m/s2] */
     bool gravity_stated;
     double efficiency;    /* of blocks that state none, NaN: not stated [1] */
     double design_factor; /* NaN: not stated [1] */
-    int load;             /* the load that is lifted (thing index), -1 where nobody hauls */
-    int hand;             /* the hand whose pull is worked out (thing index), -1 for none */
-    int driven;           /* its piece, -1 for none */
+    double acceleration;  /* of the lifted load, in start and stop [m/s2]; NaN: not stated */
+    double speed;         /* that `time` takes to reach or to brake, where so stated [m/s]; else NaN */
+    double time;          /* [s]; else NaN */
+    double loss_factor;   /* forces after a loss over those at rest [1]; 2 where not stated */
+    bool loss_factor_stated;
+    const gtl_hardware_row *use; /* NULL: not stated */
+    int load;                    /* the load that is lifted (thing index), -1 where nobody hauls */
+    int hand;                    /* the hand whose pull is worked out (thing index), -1 for none */
+    int driven;                  /* its piece, -1 for none */
 
     gtl_thing *things;
     int thing_count;
@@ -184,13 +234,25 @@ typedef struct gtl_rig {
     int connector_count;
     int *vias;
     int via_count; /* connector indices */
+
+    gtl_hardware *hardware; /* all tables, where any is used; owned, else NULL */
 } gtl_rig;
+
+/* Whether a case of that kind is worked. */
+GTL_API bool gtl_rig_asks(const gtl_rig *rig, gtl_case_kind kind);
 
 /* Diagonal of the box around all that is drawn [m]; 1 m where everything is in one place. */
 GTL_API double gtl_rig_size(const gtl_rig *rig);
 
+/* How long a piece is as drawn [m]. */
+GTL_API double gtl_drawn_length(const gtl_rig *rig, int piece);
+
 /* Weights of free nodes and known pulls, all added up [N]; 1 N where there are none. */
 GTL_API double gtl_rig_force(const gtl_rig *rig);
+
+/* The rig once more, to be changed; NULL without memory. The caller frees it, and before the original: the
+ * rows of hardware stay the original's, so that the copy's own `hardware` is NULL. */
+GTL_API gtl_rig *gtl_rig_copy(const gtl_rig *rig);
 
 /* Give back a rig and all that it owns; NULL is allowed. */
 GTL_API void gtl_rig_free(gtl_rig *rig);

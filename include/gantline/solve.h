@@ -17,7 +17,14 @@ typedef struct gtl_case {
     const bool *forced; /* NULL, or one a run */
     /* NULL, or three coordinates a node [m]: where to begin instead of the drawing. Lengths stay as drawn. */
     const double *begin;
+    bool frictionless; /* jam only: equal tensions at every stop */
 } gtl_case;
+
+/* Which way the lifted load moves in a case, so how friction acts: 1 up (jam too), -1 down, 0 neither. */
+GTL_API int gtl_case_direction(gtl_case_kind kind);
+
+/* What a hand pulls in a case where that is given: its known pull; in jam all it can [N]. NaN: worked out. */
+GTL_API double gtl_given_pull(const gtl_thing *hand, gtl_case_kind kind);
 
 /* What one case of one rig comes to. Made by gtl_state_new, filled by gtl_solve, reused without allocating.
  * Unless `status` is GTL_OK and `possible` is true every number is NaN. */
@@ -38,6 +45,7 @@ typedef struct gtl_state {
     double *flow;          /* one a run: rope passing along the path for one unit of lift [1] */
     double *rise;          /* 3 a node: motion for one unit of lift [1] */
     double *payout;        /* one a piece: how its length grows for one unit of lift [1] */
+    double *added;         /* 3 a node: force beyond its weight: inertia; in jam what catches the load [N] */
     double effort;         /* the hand's pull, NaN without a hand that is worked out [N] */
     double velocity_ratio; /* rope coming to the hand for one unit of lift, NaN likewise [1] */
     double residual;       /* the audit's worst, over the rig's weight and size [1] */
@@ -60,6 +68,9 @@ GTL_API void gtl_state_free(gtl_state *state);
 /* Work out one case. Returns state->status: GTL_OK (look at `possible`), GTL_NO_ANSWER or GTL_NO_MEMORY.
  * `state` must come from gtl_state_new for the same rig. */
 GTL_API gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state);
+
+/* What a hand pulls in a state: the tension of its rope there [N]; NaN where it hauls on nothing. */
+GTL_API double gtl_hand_pull(const gtl_rig *rig, const gtl_state *state, int hand);
 
 /* How far the greatest tension moves, as a share of it, if a tied line is made 1 % longer: the worst line.
  * Uses the matrix of the state just solved. *line receives the line's index, -1 for none. [1] */

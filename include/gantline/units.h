@@ -14,6 +14,8 @@ typedef enum gtl_quantity {
     GTL_ANGLE,        /* [rad] */
     GTL_FRACTION,     /* [1]; % or bare */
     GTL_ACCELERATION, /* [m/s2] */
+    GTL_SPEED,        /* [m/s] */
+    GTL_TIME,         /* [s] */
     GTL_NUMBER,       /* [1]; bare only */
     GTL_WHOLE         /* [1]; a whole number, bare only */
 } gtl_quantity;

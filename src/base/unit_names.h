@@ -9,6 +9,8 @@
 #define GTL_ANGLE_UNITS        "deg rad"
 #define GTL_FRACTION_UNITS     "%"
 #define GTL_ACCELERATION_UNITS "m/s2 ft/s2"
+#define GTL_SPEED_UNITS        "m/s ft/s m/min ft/min"
+#define GTL_TIME_UNITS         "s ms min"
 #define GTL_NUMBER_UNITS       ""
 #define GTL_WHOLE_UNITS        ""
 

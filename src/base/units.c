@@ -47,6 +47,13 @@ static const unit units[] = {
     {"%", GTL_FRACTION, 1e-2},
     {"m/s2", GTL_ACCELERATION, 1},
     {"ft/s2", GTL_ACCELERATION, 0.3048},
+    {"m/s", GTL_SPEED, 1},
+    {"ft/s", GTL_SPEED, 0.3048},
+    {"m/min", GTL_SPEED, 1.0 / 60},
+    {"ft/min", GTL_SPEED, 0.3048 / 60},
+    {"s", GTL_TIME, 1},
+    {"ms", GTL_TIME, 1e-3},
+    {"min", GTL_TIME, 60},
 };
 
 /* What a message calls a quantity, an example of it, and the units it may be typed in. */
@@ -61,6 +68,8 @@ static const struct {
     [GTL_ANGLE] = {"an angle", "180 deg", GTL_ANGLE_UNITS},
     [GTL_FRACTION] = {"a fraction", "92 %", GTL_FRACTION_UNITS},
     [GTL_ACCELERATION] = {"an acceleration", "9.81 m/s2", GTL_ACCELERATION_UNITS},
+    [GTL_SPEED] = {"a speed", "0.5 m/s", GTL_SPEED_UNITS},
+    [GTL_TIME] = {"a time", "0.4 s", GTL_TIME_UNITS},
     [GTL_NUMBER] = {"a plain number", "2.5", GTL_NUMBER_UNITS},
     [GTL_WHOLE] = {"a whole number", "2", GTL_WHOLE_UNITS},
 };
@@ -105,6 +114,15 @@ static const struct {
     {"m/s\xC2\xB2", "is written m/s2"},
     {"ft/s^2", "is written ft/s2"},
     {"ft/s\xC2\xB2", "is written ft/s2"},
+    {"mps", "is written m/s"},
+    {"fps", "is written ft/s"},
+    {"fpm", "is written ft/min"},
+    {"sec", "is written s"},
+    {"secs", "is written s"},
+    {"second", "is written s"},
+    {"seconds", "is written s"},
+    {"minute", "is written min"},
+    {"minutes", "is written min"},
 };
 
 #define COUNT(table) (sizeof(table) / sizeof(table)[0])

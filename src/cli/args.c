@@ -7,6 +7,7 @@
 
 static const struct option all[] = {{"as", required_argument, NULL, 'a'},
                                     {"output", required_argument, NULL, 'o'},
+                                    {"tables", required_argument, NULL, 't'},
                                     {"help", no_argument, NULL, 'h'},
                                     {"version", no_argument, NULL, 'V'}};
 
@@ -21,8 +22,8 @@ static void choose_long(const char *letters, struct option chosen[OPTION_COUNT +
     chosen[count] = (struct option){0};
 }
 
-/* The short ones. `--as` has none. A leading `+` stops at the first operand, `:` tells a missing argument
- * from an unknown option. */
+/* The short ones. `--as` and `--tables` have none. A leading `+` stops at the first operand, `:` tells a
+ * missing argument from an unknown option. */
 static void choose_short(const char *letters, bool stop_early, char chosen[16])
 {
     snprintf(chosen, 16, "%s:%s%s%s", stop_early ? "+" : "", strchr(letters, 'o') ? "o:" : "",
@@ -40,6 +41,16 @@ static bool refuse(char **arguments, int found)
     else
         gtl_say("there is no option `-%c` here", optopt);
     return false;
+}
+
+static bool keep_table(gtl_arguments *read, const char *path)
+{
+    if (read->table_count == GTL_TABLE_FILES) {
+        gtl_say("more than %d --tables; put some of them in one file", GTL_TABLE_FILES);
+        return false;
+    }
+    read->tables[read->table_count++] = path;
+    return true;
 }
 
 bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
@@ -60,6 +71,9 @@ bool gtl_read_arguments(int count, char **arguments, const char *letters, bool s
             break;
         case 'o':
             read->output = optarg;
+            break;
+        case 't':
+            if (!keep_table(read, optarg)) return false;
             break;
         case 'h':
             read->help = true;

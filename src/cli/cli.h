@@ -19,7 +19,9 @@ enum {
 typedef int gtl_command(int count, char **arguments);
 
 gtl_command gtl_cmd_report;
+gtl_command gtl_cmd_limit;
 gtl_command gtl_cmd_keys;
+gtl_command gtl_cmd_hardware;
 
 /* --- messages, to standard error --- */
 
@@ -34,18 +36,23 @@ int gtl_say_faults(const gtl_fault_list *faults);
 
 /* --- arguments --- */
 
+/* The most tables that one command line names. */
+#define GTL_TABLE_FILES 16
+
 /* What a command line may hold; each command allows some of it. */
 typedef struct gtl_arguments {
-    const char *form;   /* of --as, NULL where not given */
-    const char *output; /* of --output, NULL where not given */
+    const char *form;                    /* of --as, NULL where not given */
+    const char *output;                  /* of --output, NULL where not given */
+    const char *tables[GTL_TABLE_FILES]; /* of each --tables, in order */
+    int table_count;
     bool help;
     bool version;
     int operand_count;
     char **operands;
 } gtl_arguments;
 
-/* Read a command line. `letters` are the options allowed: a (--as), o (--output), h (--help), V (--version).
- * `stop_early`: the first operand ends the options. False, and a message, if it is wrong. */
+/* Read a command line. `letters` are the options allowed: a (--as), o (--output), t (--tables), h (--help),
+ * V (--version). `stop_early`: the first operand ends the options. False, and a message, if it is wrong. */
 bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
                         gtl_arguments *read);
 
@@ -59,7 +66,7 @@ typedef struct gtl_input {
     size_t size;
 } gtl_input;
 
-/* Read a rig file, `-` for standard input. False, and a message, if it cannot be read. */
+/* Read a rig file or a table, `-` for standard input. False, and a message, if it cannot be read. */
 bool gtl_input_read(gtl_input *input, const char *path);
 void gtl_input_end(gtl_input *input);
 

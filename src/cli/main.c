@@ -11,7 +11,9 @@ static const struct gtl_entry_point {
     gtl_command *run;
 } commands[] = {
     {"report", gtl_cmd_report},
+    {"limit", gtl_cmd_limit},
     {"keys", gtl_cmd_keys},
+    {"hardware", gtl_cmd_hardware},
 };
 
 static const char help[] = "usage: gantline COMMAND [OPTION]... [FILE]\n"
@@ -20,7 +22,9 @@ static const char help[] = "usage: gantline COMMAND [OPTION]... [FILE]\n"
                            "checked against the ratings typed in, with cautions.\n"
                            "\n"
                            "  gantline report RIG    work and rate a rig, print the report\n"
+                           "  gantline limit RIG     find the heaviest load that the ratings permit\n"
                            "  gantline keys          list all that a rig file may hold\n"
+                           "  gantline hardware      list the hardware tables, or check one of your own\n"
                            "  gantline --version     print the version\n"
                            "  gantline --help        print this; each command has its own --help\n"
                            "\n"

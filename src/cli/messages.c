@@ -6,7 +6,6 @@
 
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 #include <unistd.h>
 
 #define BOLD  "\033[1m"
@@ -46,33 +45,26 @@ static bool in_colour(void)
     return isatty(STDERR_FILENO) && !(forbidden && forbidden[0]);
 }
 
-/* One fault; its place in the file, `FILE:LINE:`, stands out on a terminal. `line` ends in a zero. */
-static void say_fault(const char *line, size_t name_length, bool colour)
+/* One fault; its place, `FILE:LINE:`, stands out on a terminal. */
+static void say_fault(const gtl_fault_list *faults, const gtl_fault *fault, bool colour)
 {
-    size_t place = name_length + 1;
-    size_t number = strspn(line + place, "0123456789");
-    if (number > 0) place += number + 1;
-    char *head = gtl_text_copy(line, place);
+    gtl_text place = {0};
+    gtl_text_add(&place, "%s:", gtl_fault_file(faults, fault));
+    if (fault->line > 0) gtl_text_add(&place, "%d:", fault->line);
+    char *head = gtl_text_take(&place);
     fputs(colour ? BOLD : "", stderr);
     print_clean(head ? head : "");
     fputs(colour ? PLAIN : "", stderr);
-    print_clean(line + place);
+    fputs(" ", stderr);
+    print_clean(fault->text);
     fputs("\n", stderr);
     free(head);
 }
 
 int gtl_say_faults(const gtl_fault_list *faults)
 {
-    char *text = gtl_faults_text(faults);
-    if (!text || faults->out_of_memory) gtl_say("out of memory");
-    size_t name_length = strlen(faults->file ? faults->file : "");
+    if (faults->out_of_memory) gtl_say("out of memory");
     bool colour = in_colour();
-    for (char *line = text, *end; line && *line; line = end + 1) {
-        /* A line end in the file's name is none of the list's. */
-        end = line + name_length + strcspn(line + name_length, "\n");
-        *end = '\0';
-        say_fault(line, name_length, colour);
-    }
-    free(text);
+    for (size_t i = 0; i < faults->count; i++) say_fault(faults, &faults->items[i], colour);
     return GTL_EXIT_WRONG;
 }

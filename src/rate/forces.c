@@ -40,11 +40,23 @@ static void add_pull(const scene *s, int thing, const double vector[3])
     for (int k = 0; k < 3; k++) s->forces->passed[thing][k] += vector[k];
 }
 
-static void add_weight(const scene *s, int thing, double weight)
+/* A weight at a thing, `own` or half of a spar's, and its share of what the case adds to its node: inertia
+ * goes by weight; what catches the lifted load takes hold of it alone. */
+static void weigh(const scene *s, int thing, double weight, bool own, double vector[3])
 {
-    double vector[3] = {0, 0, 0};
-    vector[s->rig->dim - 1] = -weight;
-    if (weight != 0) add_pull(s, thing, vector);
+    int node = s->rig->things[thing].node;
+    const double *added = s->state->added + 3 * node;
+    double share = s->rig->nodes[node].weight > 0 ? weight / s->rig->nodes[node].weight : 0;
+    if (s->kind == GTL_JAM) share = own && thing == s->rig->load;
+    for (int k = 0; k < 3; k++) vector[k] = share * added[k];
+    vector[s->rig->dim - 1] -= weight;
+}
+
+static void add_weight(const scene *s, int thing, double weight, bool own)
+{
+    double vector[3];
+    weigh(s, thing, weight, own, vector);
+    if (vector[0] != 0 || vector[1] != 0 || vector[2] != 0) add_pull(s, thing, vector);
 }
 
 static void demand(const scene *s, int component, double amount)
@@ -72,8 +84,9 @@ static void add_runs(const scene *s)
  * weight. */
 static void demand_of_tie(const scene *s, const gtl_stop *stop, const double pull[3], double weight)
 {
-    double loaded[3] = {pull[0], pull[1], pull[2]};
-    loaded[s->rig->dim - 1] -= weight;
+    double loaded[3] = {0, 0, 0};
+    if (weight > 0) weigh(s, stop->thing, weight, false, loaded);
+    for (int k = 0; k < 3; k++) loaded[k] += pull[k];
     double amount = fmax(size_of(pull), size_of(loaded));
     for (int i = 0; i < stop->via.count; i++)
         demand(s, s->bench->connector_component[s->rig->vias[stop->via.first + i]], amount);
@@ -94,7 +107,7 @@ static void add_ties(const scene *s, const gtl_line *line)
             add_pull(s, stop->thing, pull);
             for (int k = 0; k < 3; k++) sum[k] += pull[k];
         }
-        add_weight(s, stop->thing, line->weight / 2);
+        if (line->weight > 0) add_weight(s, stop->thing, line->weight / 2, false);
         demand_of_tie(s, stop, sum, line->weight / 2);
     }
 }
@@ -105,7 +118,7 @@ static void pass_on(const scene *s)
     for (int i = 0; i < s->rig->thing_count; i++) {
         int index = s->bench->by_depth[i];
         const gtl_thing *thing = &s->rig->things[index];
-        add_weight(s, index, thing->weight);
+        add_weight(s, index, thing->weight, true);
         const double *passed = s->forces->passed[index];
         for (int k = 0; k < thing->via.count; k++)
             demand(s, s->bench->connector_component[s->rig->vias[thing->via.first + k]], size_of(passed));
@@ -127,12 +140,28 @@ static double body_demand(const scene *s, int index)
     return gtl_greatest_resultant(bench->sums, count, bench->angles, s->forces->governing[index]);
 }
 
-/* A hand that hauls is held to its limit where friction is in the figure, or where none is stated. */
+/* A hand that hauls is held to its limit where friction is in the figure, or where none is stated. In a jam
+ * it pulls its limit, whatever that is. */
 static double hand_demand(const scene *s, int index)
 {
     bool known = !isnan(s->rig->things[index].pull);
+    if (s->kind == GTL_JAM) return NAN;
     bool counts = known || s->kind != GTL_HOLD || !s->bench->friction_stated;
     return counts ? size_of(s->forces->passed[index]) : NAN;
+}
+
+/* What an eyebolt or a pad keeps of its rating where it is pulled at an angle from its axis. */
+static void look_along_axis(const scene *s, int thing, int component)
+{
+    const gtl_gear *gear = &s->rig->things[thing].gear;
+    const double *pull = s->forces->passed[thing];
+    if (!gear->fitting || s->forces->demand[component] <= GTL_IDLE_SHARE * s->bench->force) return;
+    double along = 0;
+    double across = 0;
+    for (int k = 0; k < 3; k++) along += pull[k] * gear->axis[k];
+    for (int k = 0; k < 3; k++) across += pow(pull[k] - along * gear->axis[k], 2);
+    s->forces->angle[component] = atan2(sqrt(across), along);
+    s->forces->keeps[component] = gtl_hardware_factor(gear->fitting, s->forces->angle[component]);
 }
 
 static void demand_of_things(const scene *s)
@@ -144,6 +173,7 @@ static void demand_of_things(const scene *s)
         case GTL_ANCHOR:
             memcpy(s->forces->governing[i], s->forces->passed[i], sizeof s->forces->passed[i]);
             demand(s, component, size_of(s->forces->passed[i]));
+            look_along_axis(s, i, component);
             break;
         case GTL_HAND:
             demand(s, component, hand_demand(s, i));
@@ -190,6 +220,10 @@ static void clear(const scene *s)
     memset(s->forces->track, 0, (size_t)s->rig->node_count * sizeof *s->forces->track);
     memset(s->forces->demand, 0, components * sizeof *s->forces->demand);
     memset(s->forces->push, 0, components * sizeof *s->forces->push);
+    for (size_t i = 0; i < components; i++) {
+        s->forces->keeps[i] = 1;
+        s->forces->angle[i] = NAN;
+    }
     s->bench->pull_count = 0;
     for (size_t i = 0; i < things; i++) s->bench->first_pull[i] = -1;
 }
@@ -216,8 +250,10 @@ bool gtl_forces_begin(gtl_forces *forces, const gtl_bench *bench)
     forces->track = calloc((size_t)bench->rig->node_count + 1, sizeof *forces->track);
     forces->demand = calloc(components, sizeof *forces->demand);
     forces->push = calloc(components, sizeof *forces->push);
+    forces->keeps = calloc(components, sizeof *forces->keeps);
+    forces->angle = calloc(components, sizeof *forces->angle);
     return forces->passed && forces->rope && forces->governing && forces->track && forces->demand &&
-           forces->push;
+           forces->push && forces->keeps && forces->angle;
 }
 
 void gtl_forces_end(gtl_forces *forces)
@@ -228,5 +264,7 @@ void gtl_forces_end(gtl_forces *forces)
     free(forces->track);
     free(forces->demand);
     free(forces->push);
+    free(forces->keeps);
+    free(forces->angle);
     *forces = (gtl_forces){0};
 }

@@ -25,6 +25,18 @@ const gtl_outcome *gtl_sheet_outcome(const gtl_sheet *sheet, gtl_case_kind kind)
     return NULL;
 }
 
+double gtl_outcome_tension(const gtl_outcome *outcome, int part)
+{
+    int at = outcome->part ? outcome->part[part] : part;
+    return at < 0 ? 0 : outcome->state->tension[at];
+}
+
+bool gtl_outcome_slack(const gtl_outcome *outcome, int part)
+{
+    int at = outcome->part ? outcome->part[part] : part;
+    return at < 0 || outcome->state->slack[outcome->rig->parts[at].piece];
+}
+
 const gtl_component *gtl_sheet_component(const gtl_sheet *sheet, gtl_kind kind, int index)
 {
     for (int i = 0; i < sheet->component_count; i++)
@@ -38,11 +50,13 @@ static gtl_status work_cases(gtl_bench *bench, gtl_sheet *sheet)
     double **places = NULL;
     int count = 0;
     gtl_status status = gtl_find_places(sheet->rig, &places, &count) ? GTL_OK : GTL_NO_MEMORY;
-    for (int kind = GTL_HOLD; status == GTL_OK && kind < GTL_CASE_COUNT; kind++) {
-        if (!sheet->rig->cases[kind]) continue;
+    const double *const *starts = (const double *const *)places;
+    for (int i = 0; status == GTL_OK && i < sheet->rig->case_count; i++) {
+        const gtl_asked *asked = &sheet->rig->cases[i];
         gtl_outcome *outcome = &sheet->outcomes[sheet->outcome_count++];
-        status =
-            gtl_work_case(bench, (gtl_case_kind)kind, (const double *const *)places, count, outcome, sheet);
+        *outcome = (gtl_outcome){.kind = asked->kind, .name = asked->name};
+        status = asked->kind == GTL_LOST ? gtl_work_loss(asked, outcome, sheet)
+                                         : gtl_work_case(bench, starts, count, outcome, sheet);
     }
     gtl_free_places(places, count);
     return status;
@@ -56,12 +70,13 @@ gtl_status gtl_rate(const gtl_rig *rig, gtl_sheet *sheet)
     if (status == GTL_OK) {
         sheet->components = gtl_list_components(&bench);
         sheet->component_count = bench.component_count;
-        status = sheet->components ? work_cases(&bench, sheet) : GTL_NO_MEMORY;
+        sheet->outcomes = calloc((size_t)rig->case_count, sizeof *sheet->outcomes);
+        status = sheet->components && sheet->outcomes ? work_cases(&bench, sheet) : GTL_NO_MEMORY;
     }
     if (status == GTL_OK) {
-        gtl_mark_components(&bench, sheet);
-        gtl_find_verdict(&bench, sheet);
-        if (!gtl_find_warnings(&bench, sheet)) status = GTL_NO_MEMORY;
+        bool kept = gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet);
+        if (kept) gtl_find_verdict(&bench, sheet);
+        if (!kept || !gtl_find_warnings(&bench, sheet)) status = GTL_NO_MEMORY;
     }
     gtl_bench_end(&bench);
     return status;
@@ -70,7 +85,12 @@ gtl_status gtl_rate(const gtl_rig *rig, gtl_sheet *sheet)
 void gtl_sheet_end(gtl_sheet *sheet)
 {
     for (int i = 0; i < sheet->outcome_count; i++) gtl_outcome_end(&sheet->outcomes[i]);
+    free(sheet->outcomes);
     free(sheet->components);
+    free(sheet->steps);
+    free(sheet->chains);
+    free(sheet->links);
+    free(sheet->head_fittings);
     free(sheet->warnings);
     *sheet = (gtl_sheet){.verdict = GTL_UNRATED};
 }

@@ -48,10 +48,31 @@ void gtl_find_forces(gtl_bench *bench, gtl_case_kind kind, const gtl_state *stat
  * is merged in place; `angles` has room for 2 count. */
 double gtl_greatest_resultant(double (*vectors)[3], int count, double *angles, double best[3]);
 
-/* variants.c: work one case and its variants. */
-gtl_status gtl_work_case(gtl_bench *bench, gtl_case_kind kind, const double *const *places, int place_count,
-                         gtl_outcome *outcome, gtl_sheet *sheet);
+/* variants.c: work one case, whose outcome says which, and its variants. */
+gtl_status gtl_work_case(gtl_bench *bench, const double *const *places, int place_count, gtl_outcome *outcome,
+                         gtl_sheet *sheet);
 void gtl_outcome_end(gtl_outcome *outcome);
+/* Whether a demand with what its angle leaves of the rating is worse than the one so far (NaN: none yet). */
+bool gtl_is_worse(double demand, double keeps, double so_far, double kept);
+
+/* loss.c: work the case in which a part lets go, from where the rig holds. The outcome says which; the sheet
+ * holds the outcome of hold. */
+gtl_status gtl_work_loss(const gtl_asked *asked, gtl_outcome *outcome, gtl_sheet *sheet);
+
+/* chain.c */
+/* The steps from a component's paper rating to its capacity, where its angle leaves `keeps`; how many, 0
+ * where nothing rates it. */
+int gtl_chain_steps(const gtl_rig *rig, const gtl_component *component, double keeps, double angle,
+                    gtl_step steps[GTL_STEP_KIND_COUNT]);
+/* Their product [N]; NaN where there are none, or one is not known. */
+double gtl_chain_capacity(const gtl_step *steps, int count);
+/* The least diameter of a bend or pin over the line's own [1], and at what; NaN where none is stated. */
+double gtl_tightest_bend(const gtl_rig *rig, const gtl_line *line, const char **name);
+const gtl_gear *gtl_gear_of(const gtl_rig *rig, gtl_kind kind, int index);
+const gtl_rating *gtl_rating_of(const gtl_rig *rig, gtl_kind kind, int index);
+
+/* gear.c: gear in a row down to each anchor, and head fittings; after marking. False without memory. */
+bool gtl_find_chains(const gtl_bench *bench, gtl_sheet *sheet);
 
 /* places.c: equilibria near the drawing, the nearest first. *found lists `*count` arrays of 3 coordinates a
  * node, NULL where the drawing's own is the only one. False without memory. */
@@ -59,12 +80,28 @@ bool gtl_find_places(const gtl_rig *rig, double ***found, int *count);
 void gtl_free_places(double **places, int count);
 
 /* verdict.c */
-void gtl_mark_components(const gtl_bench *bench, gtl_sheet *sheet);
+/* False without memory. */
+bool gtl_mark_components(const gtl_bench *bench, gtl_sheet *sheet);
+/* Whether a choked sling leaves unsaid what may make it weaker than counted. */
+bool gtl_choke_angle_missing(const gtl_gear *gear);
+bool gtl_choke_material_missing(const gtl_gear *gear);
 void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet);
 
-/* warnings.c and warn_shape.c; false without memory. */
+/* warnings.c; false without memory, as all that warns. */
 bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet);
 bool gtl_warn(gtl_sheet *sheet, gtl_warning warning);
+/* Of the rig, whatever the case. */
+bool gtl_tell(gtl_sheet *sheet, gtl_warning_code code, const char *about, double value, double other);
+/* warn_shape.c: of a case that can be. */
 bool gtl_warn_of_shape(const gtl_bench *bench, const gtl_outcome *outcome, gtl_sheet *sheet);
+/* warn_gear.c: of ratings, and of what takes from them; of the use. */
+bool gtl_warn_of_gear(const gtl_bench *bench, gtl_sheet *sheet);
+bool gtl_warn_of_use(gtl_sheet *sheet);
+/* The design factor that the rig's use asks of a part: of a line of no stated material the greater of wire's
+ * and fibre's, of a connector a shackle's, of anything else that of metal parts [1]. NaN: no use is stated,
+ * or its row has none for that. */
+double gtl_use_factor(const gtl_rig *rig, gtl_kind kind, int index);
+/* warn_hauling.c */
+bool gtl_warn_of_hauling(const gtl_bench *bench, gtl_sheet *sheet);
 
 #endif

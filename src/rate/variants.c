@@ -40,24 +40,43 @@ static void end_trial(trial *t)
     free(t->open);
 }
 
-static void take_worst(double *worst, const double *figure, int count)
+/* How bad what an angle leaves of a rating is by itself: nothing at all, not known, some. */
+static int gravity_of(double keeps)
 {
-    for (int i = 0; i < count; i++) worst[i] = fmax(worst[i], figure[i]); /* fmax passes over a NaN */
+    return keeps == 0 ? 2 : isnan(keeps) ? 1 : 0;
+}
+
+bool gtl_is_worse(double demand, double keeps, double so_far, double kept)
+{
+    if (isnan(demand) || isnan(so_far)) return !isnan(demand);
+    if (gravity_of(keeps) != gravity_of(kept)) return gravity_of(keeps) > gravity_of(kept);
+    return gravity_of(keeps) > 0 ? demand > so_far : demand / keeps > so_far / kept;
+}
+
+static void take_worst(gtl_outcome *outcome, const gtl_forces *forces, int count)
+{
+    for (int i = 0; i < count; i++) {
+        outcome->push[i] = fmax(outcome->push[i], forces->push[i]); /* fmax passes over a NaN */
+        if (!gtl_is_worse(forces->demand[i], forces->keeps[i], outcome->demand[i], outcome->keeps[i]))
+            continue;
+        outcome->demand[i] = forces->demand[i];
+        outcome->keeps[i] = forces->keeps[i];
+        outcome->angle[i] = forces->angle[i];
+    }
 }
 
 /* Work one variant and let its demands count. One that cannot be demands nothing; one that has no answer is
  * told. */
 static void try_variant(trial *t)
 {
-    gtl_case which = {t->outcome->kind, t->sense, t->forced, t->place};
+    gtl_case which = {.kind = t->outcome->kind, .sense = t->sense, .forced = t->forced, .begin = t->place};
     if (gtl_solve(t->rig, &which, t->state) != GTL_OK) {
         t->outcome->every_combination = false;
         return;
     }
     if (!t->state->possible) return;
     gtl_find_forces(t->bench, t->outcome->kind, t->state, &t->forces);
-    take_worst(t->outcome->demand, t->forces.demand, t->bench->component_count);
-    take_worst(t->outcome->push, t->forces.push, t->bench->component_count);
+    take_worst(t->outcome, &t->forces, t->bench->component_count);
     t->outcome->variants++;
 }
 
@@ -126,12 +145,27 @@ static void try_place(trial *t, const double *place)
     try_open_stops(t);
 }
 
+/* With friction as in raise; what that leaves undecided holds for the case as a whole. A jam that cannot be
+ * worked with its friction is not worked. */
+static void try_jam_with_friction(trial *t, const double *place)
+{
+    t->place = place;
+    try_variant(t);
+    t->outcome->possible = t->state->status == GTL_OK && t->state->possible;
+    if (t->outcome->possible)
+        memcpy(t->outcome->state->undecided, t->state->undecided,
+               (size_t)t->rig->run_count * sizeof *t->state->undecided);
+    else
+        memcpy(t->outcome->state->reason, t->state->reason, sizeof t->state->reason);
+}
+
 static void describe(const gtl_rig *rig, const gtl_bench *bench, gtl_outcome *outcome)
 {
     const gtl_state *state = outcome->state;
+    bool slow = outcome->kind <= GTL_LOWER; /* elsewhere the effort moves or holds more than the weights */
     if (!outcome->possible || rig->hand < 0) return;
     outcome->velocity_ratio = state->velocity_ratio;
-    if (!(state->effort > GTL_IDLE_SHARE * bench->force)) return;
+    if (!slow || !(state->effort > GTL_IDLE_SHARE * bench->force)) return;
     outcome->estimated_advantage = rig->things[rig->load].weight / state->effort;
     if (outcome->kind != GTL_RAISE || !(state->velocity_ratio > 0)) return;
     double out = 0;
@@ -143,23 +177,28 @@ static void describe(const gtl_rig *rig, const gtl_bench *bench, gtl_outcome *ou
     outcome->efficiency = out / (state->effort * state->velocity_ratio);
 }
 
-static bool make_outcome(const gtl_bench *bench, gtl_case_kind kind, gtl_outcome *outcome)
+/* Room for what the case comes to; nothing is demanded yet. */
+static bool make_outcome(const gtl_bench *bench, gtl_outcome *outcome)
 {
     size_t components = (size_t)bench->component_count + 1;
-    *outcome = (gtl_outcome){.kind = kind,
-                             .reason = "",
-                             .velocity_ratio = NAN,
-                             .estimated_advantage = NAN,
-                             .efficiency = NAN,
-                             .every_combination = true,
-                             .places = 1};
+    outcome->rig = bench->rig;
+    outcome->reason = "";
+    outcome->velocity_ratio = outcome->estimated_advantage = outcome->efficiency = NAN;
+    outcome->every_combination = true;
+    outcome->places = 1;
     outcome->state = gtl_state_new(bench->rig);
     outcome->demand = calloc(components, sizeof *outcome->demand);
     outcome->push = calloc(components, sizeof *outcome->push);
+    outcome->keeps = calloc(components, sizeof *outcome->keeps);
+    outcome->angle = calloc(components, sizeof *outcome->angle);
     bool forces = gtl_forces_begin(&outcome->forces, bench);
-    for (int i = 0; outcome->demand && outcome->push && i < bench->component_count; i++)
-        outcome->demand[i] = outcome->push[i] = NAN;
-    return outcome->state && outcome->demand && outcome->push && forces;
+    if (!(outcome->state && outcome->demand && outcome->push && outcome->keeps && outcome->angle && forces))
+        return false;
+    for (int i = 0; i < bench->component_count; i++) {
+        outcome->demand[i] = outcome->push[i] = outcome->angle[i] = NAN;
+        outcome->keeps[i] = 1;
+    }
+    return true;
 }
 
 static bool vary(gtl_bench *bench, const double *const *places, int place_count, gtl_outcome *outcome)
@@ -167,6 +206,7 @@ static bool vary(gtl_bench *bench, const double *const *places, int place_count,
     trial t;
     bool made = begin_trial(&t, bench, outcome);
     if (made) {
+        if (outcome->kind == GTL_JAM) try_jam_with_friction(&t, places[0]);
         t.place = places[0];
         find_open(&t, outcome->state);
         try_open_stops(&t);
@@ -176,24 +216,28 @@ static bool vary(gtl_bench *bench, const double *const *places, int place_count,
     return made;
 }
 
-gtl_status gtl_work_case(gtl_bench *bench, gtl_case_kind kind, const double *const *places, int place_count,
-                         gtl_outcome *outcome, gtl_sheet *sheet)
+gtl_status gtl_work_case(gtl_bench *bench, const double *const *places, int place_count, gtl_outcome *outcome,
+                         gtl_sheet *sheet)
 {
-    if (!make_outcome(bench, kind, outcome)) return GTL_NO_MEMORY;
+    if (!make_outcome(bench, outcome)) return GTL_NO_MEMORY;
     gtl_state *state = outcome->state;
-    gtl_case which = {.kind = kind, .begin = places[0]};
-    if (gtl_solve(bench->rig, &which, state) != GTL_OK) {
+    /* A jam is at its worst without friction nearly everywhere: that is printed, the other is a variant. */
+    gtl_case which = {.kind = outcome->kind, .begin = places[0], .frictionless = outcome->kind == GTL_JAM};
+    gtl_status status = gtl_solve(bench->rig, &which, state);
+    outcome->reason = state->reason;
+    /* Where the slow cases have an answer, a case beyond them that has none is told, and speaks against the
+     * rig. */
+    if (status == GTL_NO_ANSWER && outcome->kind > GTL_LOWER) return GTL_OK;
+    if (status != GTL_OK) {
         memcpy(sheet->reason, state->reason, sizeof sheet->reason);
         sheet->blame = state->blame;
         return state->status;
     }
     outcome->possible = state->possible;
-    outcome->reason = state->reason;
     outcome->places = place_count;
     if (!state->possible) return GTL_OK;
-    gtl_find_forces(bench, kind, state, &outcome->forces);
-    take_worst(outcome->demand, outcome->forces.demand, bench->component_count);
-    take_worst(outcome->push, outcome->forces.push, bench->component_count);
+    gtl_find_forces(bench, outcome->kind, state, &outcome->forces);
+    take_worst(outcome, &outcome->forces, bench->component_count);
     outcome->variants = 1;
     describe(bench->rig, bench, outcome);
     return vary(bench, places, place_count, outcome) ? GTL_OK : GTL_NO_MEMORY;
@@ -205,5 +249,10 @@ void gtl_outcome_end(gtl_outcome *outcome)
     gtl_forces_end(&outcome->forces);
     free(outcome->demand);
     free(outcome->push);
+    free(outcome->keeps);
+    free(outcome->angle);
+    free(outcome->part);
+    free(outcome->loose);
+    gtl_rig_free(outcome->own_rig);
     *outcome = (gtl_outcome){0};
 }

@@ -1,20 +1,7 @@
 /* verdict.c - demands against ratings, component by component, and what the whole comes to. */
 #include "rate/rating.h"
 #include <math.h>
-
-static const gtl_rating *rating_of(const gtl_rig *rig, const gtl_component *component)
-{
-    if (component->kind == GTL_CONNECTOR) return &rig->connectors[component->index].rating;
-    if (component->kind >= GTL_ROPE) return &rig->lines[component->index].rating;
-    return &rig->things[component->index].rating;
-}
-
-static double capacity_of(const gtl_rig *rig, const gtl_component *component, bool push)
-{
-    if (component->kind == GTL_HAND) return rig->things[component->index].limit;
-    const gtl_rating *rating = rating_of(rig, component);
-    return push ? rating->push_wll : gtl_capacity(rating);
-}
+#include <stdlib.h>
 
 static gtl_mark mark_for(double demand, double capacity, double idle)
 {
@@ -32,44 +19,75 @@ static int badness(gtl_mark mark)
     return order[mark];
 }
 
-/* The worst case's demand of one component, in pull or in push; NaN where no case came to one. */
-static double worst_demand(const gtl_sheet *sheet, int index, bool push, gtl_case_kind *governing)
+/* The worst of two cases for one component: a share of its rating, where its angle takes from that. */
+typedef struct worst {
+    double demand; /* [N]; NaN where no case came to one */
+    double keeps;  /* [1] */
+    double angle;  /* [rad] */
+    int outcome;   /* -1: none */
+} worst;
+
+/* Of cases that differ by rounding alone the first governs. */
+static worst worst_demand(const gtl_sheet *sheet, int index, bool push)
 {
-    double worst = NAN;
+    worst found = {NAN, 1, NAN, -1};
     for (int i = 0; i < sheet->outcome_count; i++) {
         const gtl_outcome *outcome = &sheet->outcomes[i];
         double demand = push ? outcome->push[index] : outcome->demand[index];
-        /* Of cases that differ by rounding alone the first governs. */
-        if (!outcome->possible || isnan(demand)) continue;
-        if (!(demand <= worst * (1 + GTL_UTILISATION_SLACK))) *governing = outcome->kind;
-        worst = fmax(worst, demand);
+        double keeps = push ? 1 : outcome->keeps[index];
+        double bar = found.demand * (1 + GTL_UTILISATION_SLACK);
+        if (!outcome->possible || !gtl_is_worse(demand, keeps, bar, found.keeps)) continue;
+        found = (worst){demand, keeps, push ? NAN : outcome->angle[index], i};
     }
-    return worst;
+    return found;
 }
 
-static gtl_component rated(const gtl_sheet *sheet, int index, bool push, double idle)
+/* A component held against its rating, and the steps to that. */
+typedef struct held {
+    gtl_component component;
+    gtl_step steps[GTL_STEP_KIND_COUNT];
+} held;
+
+static held rated(const gtl_sheet *sheet, int index, bool push, double idle)
 {
-    gtl_component component = sheet->components[index];
-    component.push = push;
-    component.demand = worst_demand(sheet, index, push, &component.governing);
-    component.capacity = capacity_of(sheet->rig, &component, push);
-    component.utilisation = component.demand / component.capacity;
-    component.mark = mark_for(component.demand, component.capacity, idle);
-    return component;
+    held h = {.component = sheet->components[index]};
+    worst found = worst_demand(sheet, index, push);
+    gtl_component *component = &h.component;
+    component->push = push;
+    component->demand = found.demand;
+    component->governing = found.outcome;
+    component->step_count = gtl_chain_steps(sheet->rig, component, found.keeps, found.angle, h.steps);
+    component->capacity = gtl_chain_capacity(h.steps, component->step_count);
+    component->utilisation = component->demand / component->capacity;
+    component->mark = mark_for(component->demand, component->capacity, idle);
+    return h;
 }
 
-void gtl_mark_components(const gtl_bench *bench, gtl_sheet *sheet)
+/* Whether a spar is worse off in push than in pull. */
+static bool pushed(const gtl_component *pull, const gtl_component *push)
+{
+    if (pull->kind != GTL_SPAR) return false;
+    if (push->mark != pull->mark) return badness(push->mark) > badness(pull->mark);
+    /* Without utilisations to compare, the greater force tells more. */
+    bool rated_both = !isnan(push->utilisation) && !isnan(pull->utilisation);
+    return rated_both ? push->utilisation > pull->utilisation : push->demand > pull->demand;
+}
+
+bool gtl_mark_components(const gtl_bench *bench, gtl_sheet *sheet)
 {
     double idle = GTL_IDLE_SHARE * bench->force;
+    sheet->steps = calloc((size_t)sheet->component_count * GTL_STEP_KIND_COUNT + 1, sizeof *sheet->steps);
+    if (!sheet->steps) return false;
     for (int i = 0; i < sheet->component_count; i++) {
-        gtl_component pull = rated(sheet, i, false, idle);
-        gtl_component push = rated(sheet, i, true, idle);
-        /* Without utilisations to compare, the greater force tells more. */
-        bool rated_both = !isnan(push.utilisation) && !isnan(pull.utilisation);
-        bool greater = rated_both ? push.utilisation > pull.utilisation : push.demand > pull.demand;
-        bool pushed = badness(push.mark) > badness(pull.mark) || (push.mark == pull.mark && greater);
-        sheet->components[i] = pull.kind == GTL_SPAR && pushed ? push : pull;
+        held pull = rated(sheet, i, false, idle);
+        held push = pull.component.kind == GTL_SPAR ? rated(sheet, i, true, idle) : pull;
+        const held *chosen = pushed(&pull.component, &push.component) ? &push : &pull;
+        sheet->components[i] = chosen->component;
+        sheet->components[i].first_step = sheet->step_count;
+        for (int k = 0; k < chosen->component.step_count; k++)
+            sheet->steps[sheet->step_count++] = chosen->steps[k];
     }
+    return true;
 }
 
 static bool cannot(const gtl_sheet *sheet, gtl_case_kind kind)
@@ -84,6 +102,36 @@ static bool moved(const gtl_sheet *sheet)
     const gtl_outcome *raise = gtl_sheet_outcome(sheet, GTL_RAISE);
     const gtl_outcome *lower = gtl_sheet_outcome(sheet, GTL_LOWER);
     return (raise && raise->possible) || (lower && lower->possible);
+}
+
+/* Why a case beyond the slow ones speaks against the rig. Braking needs a load that comes down by itself, as
+ * lowering does. */
+static unsigned why_of(const gtl_outcome *outcome)
+{
+    if (outcome->possible && outcome->drop > 0) return GTL_WHY_DROP;
+    if (outcome->possible || outcome->kind <= GTL_LOWER) return 0;
+    if (outcome->kind == GTL_STOP && outcome->state->held_by_friction) return 0;
+    return outcome->falls ? GTL_WHY_LOAD_FALLS : GTL_WHY_CASE_IMPOSSIBLE;
+}
+
+bool gtl_choke_angle_missing(const gtl_gear *gear)
+{
+    return gear->choke && isnan(gear->choke_angle);
+}
+
+bool gtl_choke_material_missing(const gtl_gear *gear)
+{
+    return gear->choke && !gear->material;
+}
+
+/* Whether something that takes from a rating is not stated, and may be worse than what was counted. */
+static bool leaves_out(const gtl_rig *rig)
+{
+    bool any = false;
+    for (int i = 0; i < rig->line_count; i++)
+        any |=
+            gtl_choke_angle_missing(&rig->lines[i].gear) || gtl_choke_material_missing(&rig->lines[i].gear);
+    return any;
 }
 
 void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet)
@@ -101,6 +149,10 @@ void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet)
     if (cannot(sheet, GTL_RAISE)) why |= GTL_WHY_RAISE_IMPOSSIBLE;
     if (cannot(sheet, GTL_LOWER) && !gtl_sheet_outcome(sheet, GTL_LOWER)->state->held_by_friction)
         why |= GTL_WHY_LOWER_IMPOSSIBLE;
+    for (int i = 0; i < sheet->outcome_count; i++) why |= why_of(&sheet->outcomes[i]);
+    for (int i = 0; i < sheet->head_fitting_count; i++)
+        if (sheet->head_fittings[i].mark == GTL_MARK_OVER) why |= GTL_WHY_HEAD_FITTING;
+    if (leaves_out(rig)) why |= GTL_WHY_NOT_STATED;
     sheet->why = why;
-    sheet->verdict = why & GTL_WHY_OVER ? GTL_OVER : why ? GTL_UNRATED : GTL_WITHIN;
+    sheet->verdict = why & (GTL_WHY_OVER | GTL_WHY_HEAD_FITTING) ? GTL_OVER : why ? GTL_UNRATED : GTL_WITHIN;
 }

@@ -19,6 +19,9 @@ static const double degree = 3.14159265358979323846 / 180;
 #define FAR 0.25
 /* A line slack by less than this share of its length may be drawn in by stretch elsewhere. */
 #define NEARLY_TAUT 0.01
+/* Angle by which a stated `wrap` may differ from the drawing: more than a drawing is rounded, less than half
+ * of the difference between any two of 60, 90, 120 and 180 degrees [degrees]. */
+#define WRAP_OFF 15.0
 
 typedef struct view {
     const gtl_bench *bench;
@@ -29,7 +32,8 @@ typedef struct view {
 
 static bool tell(const view *v, gtl_warning_code code, const char *about, double value, double other)
 {
-    return gtl_warn(v->sheet, (gtl_warning){code, about, (int)v->outcome->kind, value, other});
+    return gtl_warn(v->sheet,
+                    (gtl_warning){code, about, (int)(v->outcome - v->sheet->outcomes), value, other, NULL});
 }
 
 static double dot(const double a[3], const double b[3])
@@ -112,6 +116,35 @@ static bool look_at_parallels(const view *v)
         lead(v, run->before + 1, run->stop, on);
         double angle = angle_between(back, on);
         if (angle > PARALLEL * degree) kept &= tell(v, GTL_WARN_NOT_PARALLEL, thing->name, angle, NAN);
+    }
+    return kept;
+}
+
+/* How far a stated angle of contact is from that of the drawing, whole turns apart, whichever way round the
+ * line goes [rad]. */
+static double wrap_off(double stated, double drawn)
+{
+    double turn = 360 * degree;
+    double rest = fmod(stated, turn);
+    double off = fmin(fabs(rest - drawn), fabs(turn - rest - drawn));
+    return fmin(off, turn - rest + drawn);
+}
+
+/* Friction goes by the `wrap`, forces by the drawing. With heights alone nothing can be drawn at an angle. */
+static bool look_at_wraps(const view *v)
+{
+    bool kept = true;
+    bool drawn_so = v->outcome->kind == GTL_HOLD || v->outcome->kind == GTL_RAISE;
+    for (int r = 0; drawn_so && v->rig->dim > 1 && r < v->rig->run_count; r++) {
+        const gtl_run *run = &v->rig->runs[r];
+        const gtl_thing *thing = &v->rig->things[run->thing];
+        double back[3];
+        double on[3];
+        lead(v, run->before, run->stop, back);
+        lead(v, run->before + 1, run->stop, on);
+        double drawn = 180 * degree - angle_between(back, on);
+        if (!isnan(thing->wrap) && wrap_off(thing->wrap, drawn) > WRAP_OFF * degree)
+            kept &= tell(v, GTL_WARN_WRAP_NOT_AS_DRAWN, thing->name, thing->wrap, drawn);
     }
     return kept;
 }
@@ -209,7 +242,8 @@ static bool look_at_slack(const view *v)
 
 bool gtl_warn_of_shape(const gtl_bench *bench, const gtl_outcome *outcome, gtl_sheet *sheet)
 {
-    view v = {bench, bench->rig, outcome, sheet};
+    view v = {bench, outcome->rig, outcome, sheet};
+    bool lost = outcome->kind == GTL_LOST; /* then nothing is expected where it was drawn */
     return look_at_redirects(&v) && look_at_parallels(&v) && look_at_flat_legs(&v) && look_at_bridles(&v) &&
-           look_at_places(&v) && look_at_slack(&v);
+           (lost || look_at_places(&v)) && look_at_slack(&v) && look_at_wraps(&v);
 }

@@ -1,17 +1,18 @@
-/* warnings.c - what a practitioner would want pointed out: from the file, the ratings and the cases as a
- * whole. */
+/* warnings.c - what a practitioner would want pointed out: from the file and the cases as a whole, and the
+ * list of all that the files beside it find. */
 #include "rate/rating.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
-/* Under this, a design factor is a typing error more often than a choice. An arithmetic guard, from no
- * standard. */
-#define LOW_DESIGN_FACTOR 4.0
 /* Lowering with less than this share of the pull without friction rests on the friction. */
 #define CARRIED 0.5
 /* A demand that one per cent of length shifts by this share rests on how exactly the line was measured. */
 #define SENSITIVE 0.20
+/* Plain bushed pulleys, the poorest sheaves with a figure in print, have 80 % (Delaney, notes of 2024, p.
+ * 90); sheaves for wire rope have 91.7 % and more (Wire Rope Users Manual, 4th ed., pp. 86-88). A figure
+ * under that is a whole tackle's more often than a sheave's. */
+#define LOW_EFFICIENCY 0.80
 
 static const char *const names[] = {
     [GTL_WARN_FRICTION_NOT_STATED] = "friction-not-stated",
@@ -40,6 +41,30 @@ static const char *const names[] = {
     [GTL_WARN_NEARLY_TAUT] = "nearly-taut",
     [GTL_WARN_NEUTRAL] = "neutral",
     [GTL_WARN_POORLY_CONDITIONED] = "poorly-conditioned",
+    [GTL_WARN_NOT_ALLOWED] = "not-allowed",
+    [GTL_WARN_NOT_PUBLISHED] = "not-published",
+    [GTL_WARN_TIGHT_BEND] = "tight-bend",
+    [GTL_WARN_VERY_TIGHT_BEND] = "very-tight-bend",
+    [GTL_WARN_CHOKE_ANGLE_NOT_STATED] = "choke-angle-not-stated",
+    [GTL_WARN_MATERIAL_NOT_STATED] = "material-not-stated",
+    [GTL_WARN_UNDER_USE_FACTOR] = "under-use-factor",
+    [GTL_WARN_OVER_USE_SHARE] = "over-use-share",
+    [GTL_WARN_OVER_PEOPLE] = "over-people",
+    [GTL_WARN_HEAD_FITTING] = "head-fitting",
+    [GTL_WARN_NO_FIGURES] = "no-figures",
+    [GTL_WARN_DROPS] = "drops",
+    [GTL_WARN_LOAD_FALLS] = "load-falls",
+    [GTL_WARN_CAME_LOOSE] = "came-loose",
+    [GTL_WARN_ANCHOR_FORGOTTEN] = "anchor-forgotten",
+    [GTL_WARN_HAND_BEYOND_GEAR] = "hand-beyond-gear",
+    [GTL_WARN_FRICTION_MIXED] = "friction-mixed",
+    [GTL_WARN_LOW_EFFICIENCY] = "low-efficiency",
+    [GTL_WARN_FAR_BELOW_RATING] = "far-below-rating",
+    [GTL_WARN_WRAP_NOT_AS_DRAWN] = "wrap-not-as-drawn",
+    [GTL_WARN_DIRECTION_ONLY] = "direction-only",
+    [GTL_WARN_GAINS_NO_FORCE] = "gains-no-force",
+    [GTL_WARN_BALANCED] = "balanced",
+    [GTL_WARN_HAULS_ITSELF] = "hauls-itself",
 };
 
 const char *gtl_warning_name(gtl_warning_code code)
@@ -47,11 +72,19 @@ const char *gtl_warning_name(gtl_warning_code code)
     return names[code];
 }
 
+/* A warning is told once of a part, for the first case that shows it; what a loss brings down, for each. */
+static bool is_same(const gtl_warning *one, const gtl_warning *other)
+{
+    bool each = one->code == GTL_WARN_LOAD_FALLS || one->code == GTL_WARN_CAME_LOOSE ||
+                one->code == GTL_WARN_NO_FIGURES || one->code == GTL_WARN_DROPS;
+    return one->code == other->code && (!each || one->outcome == other->outcome) &&
+           strcmp(one->about, other->about) == 0;
+}
+
 bool gtl_warn(gtl_sheet *sheet, gtl_warning warning)
 {
-    for (int i = 0; i < sheet->warning_count; i++) /* told once, for the first case that shows it */
-        if (sheet->warnings[i].code == warning.code && strcmp(sheet->warnings[i].about, warning.about) == 0)
-            return true;
+    for (int i = 0; i < sheet->warning_count; i++)
+        if (is_same(&sheet->warnings[i], &warning)) return true;
     size_t size = ((size_t)sheet->warning_count + 1) * sizeof *sheet->warnings;
     gtl_warning *grown = realloc(sheet->warnings, size);
     if (!grown) return false;
@@ -60,55 +93,44 @@ bool gtl_warn(gtl_sheet *sheet, gtl_warning warning)
     return true;
 }
 
-/* Of the rig, whatever the case. */
-static bool tell(gtl_sheet *sheet, gtl_warning_code code, const char *about, double value, double other)
+bool gtl_tell(gtl_sheet *sheet, gtl_warning_code code, const char *about, double value, double other)
 {
-    return gtl_warn(sheet, (gtl_warning){code, about, -1, value, other});
+    return gtl_warn(sheet, (gtl_warning){code, about, -1, value, other, NULL});
 }
 
 static bool tell_of(gtl_sheet *sheet, const gtl_outcome *outcome, gtl_warning_code code, const char *about,
                     double value)
 {
-    return gtl_warn(sheet, (gtl_warning){code, about, (int)outcome->kind, value, NAN});
+    return gtl_warn(sheet, (gtl_warning){code, about, (int)(outcome - sheet->outcomes), value, NAN, NULL});
+}
+
+static bool is_frictionless(const gtl_thing *thing)
+{
+    return thing->friction_stated && (thing->efficiency == 1 || thing->friction == 0);
+}
+
+static const gtl_thing *thing_at(const gtl_rig *rig, int run)
+{
+    return &rig->things[rig->runs[run].thing];
 }
 
 static bool warn_of_friction(gtl_sheet *sheet)
 {
-    bool kept = true;
-    for (int r = 0; r < sheet->rig->run_count; r++) {
-        const gtl_thing *thing = &sheet->rig->things[sheet->rig->runs[r].thing];
-        bool none = thing->friction_stated && (thing->efficiency == 1 || thing->friction == 0);
-        if (!thing->friction_stated)
-            kept &= tell(sheet, GTL_WARN_FRICTION_NOT_STATED, thing->name, NAN, NAN);
-        else if (none)
-            kept &= tell(sheet, GTL_WARN_FRICTION_NONE, thing->name, NAN, NAN);
-    }
-    return kept;
-}
-
-static bool warn_of_rating(gtl_sheet *sheet, const char *name, const gtl_rating *rating)
-{
-    bool kept = true;
-    double by_strength = rating->mbs / rating->design_factor;
-    if (!isnan(rating->mbs) && isnan(rating->design_factor))
-        kept &= tell(sheet, GTL_WARN_MBS_WITHOUT_FACTOR, name, rating->mbs, NAN);
-    if (!isnan(rating->mbs) && rating->design_factor < LOW_DESIGN_FACTOR)
-        kept &= tell(sheet, GTL_WARN_LOW_DESIGN_FACTOR, name, rating->design_factor, NAN);
-    if (rating->wll > by_strength)
-        kept &= tell(sheet, GTL_WARN_WLL_ABOVE_MBS, name, rating->wll, by_strength);
-    return kept;
-}
-
-static bool warn_of_ratings(gtl_sheet *sheet)
-{
     const gtl_rig *rig = sheet->rig;
     bool kept = true;
-    for (int i = 0; i < rig->thing_count; i++)
-        kept &= warn_of_rating(sheet, rig->things[i].name, &rig->things[i].rating);
-    for (int i = 0; i < rig->line_count; i++)
-        kept &= warn_of_rating(sheet, rig->lines[i].name, &rig->lines[i].rating);
-    for (int i = 0; i < rig->connector_count; i++)
-        kept &= warn_of_rating(sheet, rig->connectors[i].name, &rig->connectors[i].rating);
+    bool some = false; /* somewhere friction is stated */
+    for (int r = 0; r < rig->run_count; r++)
+        some |= thing_at(rig, r)->friction_stated && !is_frictionless(thing_at(rig, r));
+    for (int r = 0; r < rig->run_count; r++) {
+        const gtl_thing *thing = thing_at(rig, r);
+        bool none = is_frictionless(thing);
+        if (!thing->friction_stated)
+            kept &= gtl_tell(sheet, GTL_WARN_FRICTION_NOT_STATED, thing->name, NAN, NAN);
+        if (none) kept &= gtl_tell(sheet, GTL_WARN_FRICTION_NONE, thing->name, NAN, NAN);
+        if (none && some) kept &= gtl_tell(sheet, GTL_WARN_FRICTION_MIXED, thing->name, NAN, NAN);
+        if (thing->kind == GTL_BLOCK && thing->efficiency < LOW_EFFICIENCY)
+            kept &= gtl_tell(sheet, GTL_WARN_LOW_EFFICIENCY, thing->name, thing->efficiency, NAN);
+    }
     return kept;
 }
 
@@ -117,9 +139,12 @@ static bool warn_of_components(gtl_sheet *sheet)
     bool kept = true;
     for (int i = 0; i < sheet->component_count; i++) {
         const gtl_component *component = &sheet->components[i];
-        if (component->mark == GTL_MARK_UNRATED)
-            kept &= tell(sheet, GTL_WARN_UNRATED, component->name, component->demand, NAN);
-        if (component->mark == GTL_MARK_IDLE) kept &= tell(sheet, GTL_WARN_IDLE, component->name, NAN, NAN);
+        bool unrated = component->mark == GTL_MARK_UNRATED;
+        bool beyond_its_table = component->step_count > 0 && isnan(component->capacity);
+        if (unrated && !beyond_its_table) /* that one is told as such */
+            kept &= gtl_tell(sheet, GTL_WARN_UNRATED, component->name, component->demand, NAN);
+        if (component->mark == GTL_MARK_IDLE)
+            kept &= gtl_tell(sheet, GTL_WARN_IDLE, component->name, NAN, NAN);
     }
     return kept;
 }
@@ -131,7 +156,7 @@ static bool warn_of_weightless(gtl_sheet *sheet)
     for (int i = 0; i < sheet->rig->thing_count; i++) {
         const gtl_thing *thing = &sheet->rig->things[i];
         if (thing->kind == GTL_BLOCK && !sheet->rig->nodes[thing->node].fixed && !(thing->weight > 0))
-            kept &= tell(sheet, GTL_WARN_WEIGHTLESS_BLOCK, thing->name, NAN, NAN);
+            kept &= gtl_tell(sheet, GTL_WARN_WEIGHTLESS_BLOCK, thing->name, NAN, NAN);
     }
     return kept;
 }
@@ -139,17 +164,45 @@ static bool warn_of_weightless(gtl_sheet *sheet)
 static gtl_warning_code code_of_impossible(const gtl_outcome *outcome)
 {
     if (outcome->kind == GTL_HOLD) return GTL_WARN_RUNS_AWAY;
+    if (outcome->kind == GTL_JAM || outcome->kind == GTL_LOST) return GTL_WARN_NO_FIGURES;
     return outcome->state->held_by_friction ? GTL_WARN_WILL_NOT_LOWER : GTL_WARN_CANNOT_MOVE;
+}
+
+static const char *lifted_load(const gtl_rig *rig)
+{
+    return rig->load < 0 ? "" : rig->things[rig->load].name;
 }
 
 static bool warn_of_impossible(gtl_sheet *sheet)
 {
     bool kept = true;
-    const char *load = sheet->rig->load < 0 ? "" : sheet->rig->things[sheet->rig->load].name;
+    const char *load = lifted_load(sheet->rig);
     for (int i = 0; i < sheet->outcome_count; i++) {
         const gtl_outcome *outcome = &sheet->outcomes[i];
-        if (!outcome->possible) kept &= tell_of(sheet, outcome, code_of_impossible(outcome), load, NAN);
+        if (!outcome->possible && !outcome->falls)
+            kept &= tell_of(sheet, outcome, code_of_impossible(outcome), load, NAN);
     }
+    return kept;
+}
+
+/* What nothing holds any more after a loss: loads fall, other things are left out. */
+static bool warn_of_loss(gtl_sheet *sheet, const gtl_outcome *outcome)
+{
+    bool kept = true;
+    for (int k = 0; outcome->loose && k < sheet->rig->thing_count; k++) {
+        const gtl_thing *thing = &sheet->rig->things[k];
+        gtl_warning_code code = thing->kind == GTL_LOAD ? GTL_WARN_LOAD_FALLS : GTL_WARN_CAME_LOOSE;
+        if (outcome->loose[k]) kept &= tell_of(sheet, outcome, code, thing->name, NAN);
+    }
+    if (outcome->possible && outcome->drop > 0)
+        kept &= tell_of(sheet, outcome, GTL_WARN_DROPS, outcome->catcher, outcome->drop);
+    return kept;
+}
+
+static bool warn_of_losses(gtl_sheet *sheet)
+{
+    bool kept = true;
+    for (int i = 0; i < sheet->outcome_count; i++) kept &= warn_of_loss(sheet, &sheet->outcomes[i]);
     return kept;
 }
 
@@ -162,20 +215,20 @@ static bool warn_of_carrying_friction(gtl_sheet *sheet)
     if (sheet->rig->hand < 0 || !hold || !hold->possible || !lower || !lower->possible) return true;
     if (!(lower->state->effort < CARRIED * hold->state->effort)) return true;
     const char *hand = sheet->rig->things[sheet->rig->hand].name;
-    return gtl_warn(sheet, (gtl_warning){GTL_WARN_FRICTION_CARRIES, hand, (int)GTL_LOWER,
-                                         lower->state->effort, hold->state->effort});
+    return gtl_warn(sheet, (gtl_warning){GTL_WARN_FRICTION_CARRIES, hand, (int)(lower - sheet->outcomes),
+                                         lower->state->effort, hold->state->effort, NULL});
 }
 
 static bool warn_of_undecided(gtl_sheet *sheet, const gtl_outcome *outcome)
 {
     bool kept = true;
     int undecided = 0;
-    for (int r = 0; r < sheet->rig->run_count; r++) {
+    const gtl_rig *rig = outcome->rig;
+    for (int r = 0; r < rig->run_count; r++) {
         if (!outcome->state->undecided[r]) continue;
-        const gtl_thing *thing = &sheet->rig->things[sheet->rig->runs[r].thing];
+        const gtl_thing *thing = thing_at(rig, r);
         undecided++;
-        bool none = thing->friction_stated && (thing->efficiency == 1 || thing->friction == 0);
-        if (!none) kept &= tell_of(sheet, outcome, GTL_WARN_UNDECIDED, thing->name, NAN);
+        if (!is_frictionless(thing)) kept &= tell_of(sheet, outcome, GTL_WARN_UNDECIDED, thing->name, NAN);
     }
     if (!outcome->every_combination)
         kept &= tell_of(sheet, outcome, GTL_WARN_NOT_EVERY_COMBINATION, "", undecided);
@@ -185,7 +238,7 @@ static bool warn_of_undecided(gtl_sheet *sheet, const gtl_outcome *outcome)
 static bool warn_of_state(gtl_sheet *sheet, const gtl_outcome *outcome)
 {
     bool kept = true;
-    const gtl_rig *rig = sheet->rig;
+    const gtl_rig *rig = outcome->rig;
     gtl_state *state = outcome->state;
     int line;
     double share = gtl_length_sensitivity(rig, state, &line);
@@ -200,17 +253,22 @@ static bool warn_of_state(gtl_sheet *sheet, const gtl_outcome *outcome)
     return kept;
 }
 
+static bool warn_of_case(const gtl_bench *bench, gtl_sheet *sheet, const gtl_outcome *outcome)
+{
+    if (!outcome->possible) return true;
+    return warn_of_undecided(sheet, outcome) && warn_of_state(sheet, outcome) &&
+           gtl_warn_of_shape(bench, outcome, sheet);
+}
+
 bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet)
 {
-    bool kept = warn_of_impossible(sheet) && warn_of_carrying_friction(sheet) && warn_of_friction(sheet) &&
-                warn_of_ratings(sheet) && warn_of_components(sheet);
+    bool kept = gtl_warn_of_use(sheet) && warn_of_impossible(sheet) && warn_of_losses(sheet) &&
+                warn_of_carrying_friction(sheet) && warn_of_friction(sheet) &&
+                gtl_warn_of_gear(bench, sheet) && warn_of_components(sheet);
     /* What several cases show is told of the one that usually is worst. */
-    static const gtl_case_kind order[] = {GTL_RAISE, GTL_HOLD, GTL_LOWER};
-    for (size_t i = 0; kept && i < sizeof order / sizeof *order; i++) {
-        const gtl_outcome *outcome = gtl_sheet_outcome(sheet, order[i]);
-        if (outcome && outcome->possible)
-            kept = warn_of_undecided(sheet, outcome) && warn_of_state(sheet, outcome) &&
-                   gtl_warn_of_shape(bench, outcome, sheet);
-    }
-    return kept && warn_of_weightless(sheet);
+    const gtl_outcome *raise = gtl_sheet_outcome(sheet, GTL_RAISE);
+    if (raise) kept = kept && warn_of_case(bench, sheet, raise);
+    for (int i = 0; kept && i < sheet->outcome_count; i++)
+        if (&sheet->outcomes[i] != raise) kept = warn_of_case(bench, sheet, &sheet->outcomes[i]);
+    return kept && warn_of_weightless(sheet) && gtl_warn_of_hauling(bench, sheet);
 }

@@ -37,6 +37,29 @@
                "minimum breaking strength; a rating only with a `design factor`, here or in [rig]"),         \
         NUMBER(kind, "design factor", GTL_F_DESIGN_FACTOR, NUMBER, GTL_ABOVE_ONE, "a number above 1: 8",     \
                "what its `mbs` is divided by, instead of the rig's factor")
+#define ROW(kind, key, slot, form, meaning) WORDS(kind, key, GTL_STORE_ROW, slot, form, "", meaning)
+#define HARDWARE(kind)                                                                                       \
+    ROW(kind, "hardware", GTL_R_HARDWARE, "the name of a gear row: example-shackle",                         \
+        "a row of the hardware tables: what it states counts where this section does not")
+#define WEAR(kind)                                                                                           \
+    NUMBER(kind, "wear", GTL_F_WEAR, FRACTION, GTL_SHARE, "a percentage: 90 %",                              \
+           "what wear leaves of its rating, as whoever inspected it says")
+#define PIN(kind)                                                                                            \
+    NUMBER(kind, "pin diameter", GTL_F_PIN_DIAMETER, LENGTH, GTL_ABOVE_ZERO, "a length: 16 mm",              \
+           "diameter of what a line with a `diameter` lies round here")
+#define ROPE_GEAR(kind)                                                                                      \
+    HARDWARE(kind),                                                                                          \
+        ROW(kind, "material", GTL_R_MATERIAL, "the name of a material row: polyester",                       \
+            "what it is made of"),                                                                           \
+        NUMBER(kind, "diameter", GTL_F_DIAMETER, LENGTH, GTL_ABOVE_ZERO, "a length: 12 mm",                  \
+               "its own; with the `sheave diameter` or `pin diameter` that it lies round: its bend"),        \
+        ROW(kind, "knot", GTL_R_KNOT, "the name of a knot row: bowline",                                     \
+            "the worst knot in it; what it keeps counts on the rating"),                                     \
+        ROW(kind, "termination", GTL_R_TERMINATION, "the name of a termination row: eye-splice",             \
+            "the worst of its ends; likewise"),                                                              \
+        WEAR(kind),                                                                                          \
+        NUMBER(kind, "wet", GTL_F_WET, FRACTION, GTL_SHARE, "a percentage: 85 %",                            \
+               "what being wet leaves of its rating")
 #define PATH(kind, form, meaning) WORDS(kind, "path", GTL_STORE_PATH, 0, form, "", meaning)
 #define LENGTH(kind)                                                                                         \
     NUMBER(kind, "length", GTL_F_LENGTH, LENGTH, GTL_ABOVE_ZERO, "a length: 5.5 m",                          \
@@ -49,8 +72,9 @@ static const gtl_key_row rows[] = {
     REMARK("by", GTL_BY, "text", "who wrote the file"),
     REMARK("note", GTL_NOTE, "text", "anything else for the report"),
     WORDS(GTL_SHEET, "units", GTL_STORE_UNITS, 0, "metric or us", "", "what the report is printed in"),
-    WORDS(GTL_SHEET, "cases", GTL_STORE_CASES, 0, "hold, raise, lower, or some of them", "",
-          "what is worked and rated; all three where left out"),
+    WORDS(GTL_SHEET, "cases", GTL_STORE_CASES, 0,
+          "some of hold, raise, lower, jam, start, stop and lost NAME, or all", "",
+          "what is worked and rated; hold, raise and lower where left out"),
     WORDS(GTL_SHEET, "load", GTL_STORE_LOAD, 0, "the name of a load", "",
           "which load is lifted; needed where there are several"),
     NUMBER(GTL_SHEET, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE, "a percentage: 92 %",
@@ -59,9 +83,29 @@ static const gtl_key_row rows[] = {
            "local gravity, 9.7 to 10 m/s2; 9.80665 m/s2 where left out"),
     NUMBER(GTL_SHEET, "design factor", GTL_F_DESIGN_FACTOR, NUMBER, GTL_ABOVE_ONE, "a number above 1: 8",
            "what every `mbs` without a factor of its own is divided by"),
+    WORDS(GTL_SHEET, "tables", GTL_STORE_TABLES, 0, "a file name, or several with commas: mine.ini", "",
+          "hardware tables of your own, looked for from the rig file's folder; the shipped ones follow"),
+    ROW(GTL_SHEET, "use", GTL_R_USE, "the name of a use row: eu-machinery",
+        "what the rig is for: its published design factors are printed beside yours"),
+    NUMBER(GTL_SHEET, "acceleration", GTL_F_ACCELERATION, ACCELERATION, GTL_ABOVE_ZERO,
+           "an acceleration: 0.5 m/s2", "of the lifted load, in the cases start and stop"),
+    NUMBER(GTL_SHEET, "speed", GTL_F_SPEED, SPEED, GTL_ABOVE_ZERO, "a speed: 0.5 m/s",
+           "that the load reaches, or is braked from, in `time`; instead of `acceleration`"),
+    NUMBER(GTL_SHEET, "time", GTL_F_TIME, TIME, GTL_ABOVE_ZERO, "a time: 0.4 s",
+           "that it takes to reach `speed`, or to brake from it"),
+    NUMBER(GTL_SHEET, "loss factor", GTL_F_LOSS_FACTOR, NUMBER, GTL_AT_LEAST_ONE, "a number, 1 or more: 2",
+           "what the forces after a loss are multiplied by; 2 where left out"),
 
     AT(GTL_ANCHOR, "where it is; it does not move"),
     RATINGS(GTL_ANCHOR),
+    HARDWARE(GTL_ANCHOR),
+    ROW(GTL_ANCHOR, "fitting", GTL_R_FITTING, "the name of a fitting row: shoulder-eyebolt",
+        "what is pulled here; its rating by the pull's angle from `axis`"),
+    WORDS(GTL_ANCHOR, "axis", GTL_STORE_AXIS, 0,
+          "down, up, or as many numbers as `at` has lengths, height last: 0, -1", "",
+          "the direction of a straight pull on its `fitting`"),
+    PIN(GTL_ANCHOR),
+    WEAR(GTL_ANCHOR),
 
     AT_OR_ON(GTL_BLOCK),
     NUMBER(GTL_BLOCK, "sheaves", GTL_F_SHEAVES, WHOLE, GTL_AT_LEAST_ONE, "a whole number: 2",
@@ -72,6 +116,11 @@ static const gtl_key_row rows[] = {
     MASS_OR_WEIGHT(GTL_BLOCK, GTL_NOT_NEGATIVE, "its own mass"),
     GUIDE(GTL_BLOCK),
     RATINGS(GTL_BLOCK),
+    HARDWARE(GTL_BLOCK),
+    NUMBER(GTL_BLOCK, "sheave diameter", GTL_F_SHEAVE_DIAMETER, LENGTH, GTL_ABOVE_ZERO, "a length: 75 mm",
+           "of its sheaves at the tread, where a line with a `diameter` lies"),
+    PIN(GTL_BLOCK),
+    WEAR(GTL_BLOCK),
 
     AT_OR_ON(GTL_FAIRLEAD),
     NUMBER(GTL_FAIRLEAD, "friction", GTL_F_FRICTION, NUMBER, GTL_NOT_NEGATIVE, "a number: 0.25",
@@ -83,15 +132,22 @@ static const gtl_key_row rows[] = {
     WRAP(GTL_FAIRLEAD, GTL_NOT_NEGATIVE),
     MASS_OR_WEIGHT(GTL_FAIRLEAD, GTL_NOT_NEGATIVE, "its own mass"),
     RATINGS(GTL_FAIRLEAD),
+    HARDWARE(GTL_FAIRLEAD),
+    PIN(GTL_FAIRLEAD),
+    WEAR(GTL_FAIRLEAD),
 
     AT_OR_ON(GTL_JOINT),
     MASS_OR_WEIGHT(GTL_JOINT, GTL_NOT_NEGATIVE, "its own mass"),
     GUIDE(GTL_JOINT),
     RATINGS(GTL_JOINT),
+    HARDWARE(GTL_JOINT),
+    PIN(GTL_JOINT),
+    WEAR(GTL_JOINT),
 
     AT_OR_ON(GTL_LOAD),
     MASS_OR_WEIGHT(GTL_LOAD, GTL_ABOVE_ZERO, "its mass"),
     GUIDE(GTL_LOAD),
+    PIN(GTL_LOAD),
 
     AT(GTL_HAND, "where it hauls from; it does not move"),
     WORDS(GTL_HAND, "on", GTL_STORE_ON, 0, "a name, with connectors after `via`: chair via ring", "",
@@ -109,18 +165,31 @@ static const gtl_key_row rows[] = {
          "where it is tied (first, last; anchors, joints and loads between) and what it runs over"),
     LENGTH(GTL_ROPE),
     RATINGS(GTL_ROPE),
+    ROPE_GEAR(GTL_ROPE),
 
     PATH(GTL_SLING, "two stops: crate, hook via shackle", "from one stop to the other, tied at both"),
     LENGTH(GTL_SLING),
     RATINGS(GTL_SLING),
+    ROPE_GEAR(GTL_SLING),
+    WORDS(GTL_SLING, "hitch", GTL_STORE_HITCH, GTL_R_HITCH, "straight, choke or basket", "",
+          "how it is slung; legs that are drawn each on their own are not counted again"),
+    NUMBER(GTL_SLING, "choke angle", GTL_F_CHOKE_ANGLE, ANGLE, GTL_HALF_TURN, "an angle: 120 deg",
+           "of a choke, between its two parts: 180 deg runs straight through, 0 deg turns right back"),
 
     PATH(GTL_SPAR, "two stops: left, right", "from one end to the other"),
     MASS_OR_WEIGHT(GTL_SPAR, GTL_NOT_NEGATIVE, "its own mass, half of it at each end"),
     RATINGS(GTL_SPAR),
     NUMBER(GTL_SPAR, "push wll", GTL_F_PUSH_WLL, FORCE, GTL_ABOVE_ZERO, "a force: 3 kN",
            "working load limit where it is pushed"),
+    HARDWARE(GTL_SPAR),
+    WEAR(GTL_SPAR),
 
     RATINGS(GTL_CONNECTOR),
+    HARDWARE(GTL_CONNECTOR),
+    NUMBER(GTL_CONNECTOR, "side load", GTL_F_SIDE_LOAD, ANGLE, GTL_HALF_TURN, "an angle: 45 deg",
+           "of the pull from its line: 0 deg is a straight pull"),
+    PIN(GTL_CONNECTOR),
+    WEAR(GTL_CONNECTOR),
 };
 
 #define ROW_COUNT (sizeof rows / sizeof rows[0])

@@ -17,6 +17,10 @@ typedef enum gtl_how {
     GTL_STORE_GUIDE,
     GTL_STORE_UNITS,
     GTL_STORE_CASES,
+    GTL_STORE_ROW, /* the name of a row of the hardware tables; slot: gtl_row_key */
+    GTL_STORE_HITCH,
+    GTL_STORE_AXIS,
+    GTL_STORE_TABLES,
     GTL_HOW_COUNT
 } gtl_how;
 
@@ -29,6 +33,7 @@ typedef enum gtl_range {
     GTL_ABOVE_ONE,
     GTL_SHARE,       /* above 0, at most 1 */
     GTL_WITHIN_TURN, /* 0 to 360 degrees */
+    GTL_HALF_TURN,   /* 0 to 180 degrees */
     GTL_ON_EARTH     /* a local gravity */
 } gtl_range;
 

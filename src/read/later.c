@@ -2,15 +2,10 @@
 #include "read/later.h"
 
 /* Each list ends with NULL. */
-static const char *const keys[] = {
-    "hardware",       "tables",       "knot",        "termination", "diameter",    "sheave diameter",
-    "pin diameter",   "hitch",        "choke angle", "axis",        "side load",   "material",
-    "wear",           "wet",          "use",         "species",     "fall",        "stretch",
-    "length on load", "acceleration", "speed",       "time",        "loss factor", "or",
-    "picks",          "loads",        NULL,
-};
+static const char *const keys[] = {"species", "fall",  "stretch", "length on load",
+                                   "or",      "picks", "loads",   NULL};
 static const char *const kinds[] = {"batten", "arbor", NULL};
-static const char *const cases[] = {"jam", "start", "stop", "lost", "drop", "all", NULL};
+static const char *const cases[] = {"drop", NULL};
 
 static bool is_in(const char *const *list, gtl_word word)
 {

@@ -2,6 +2,7 @@
 #include "read/ini.h"
 #include "read/screen.h"
 #include "read/sections.h"
+#include "read/tables.h"
 #include "rig/build.h"
 
 #include <limits.h>
@@ -13,6 +14,7 @@ static gtl_rig *build(const gtl_entry *entries, size_t count, gtl_draft *draft, 
 {
     gtl_rig *rig = NULL;
     gtl_read_sections(entries, count, draft, faults);
+    if (!faults->out_of_memory) gtl_load_tables(draft, faults);
     if (!faults->out_of_memory) rig = gtl_build(draft, faults);
     gtl_draft_end(draft);
     return rig;
@@ -35,7 +37,7 @@ gtl_rig *gtl_read_text(const char *text, size_t size, gtl_fault_list *faults)
     gtl_draft draft;
     void *values = NULL;
     gtl_rig *rig = NULL;
-    if (gtl_screen(text, size, &screened, faults) &&
+    if (gtl_screen(text, size, &gtl_rig_file, &screened, faults) &&
         gtl_ini_values(&screened.clean, screened.entries, screened.count, &values, faults)) {
         gtl_draft_begin(&draft);
         draft.sheet.rough = screened.rough;

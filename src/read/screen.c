@@ -1,4 +1,4 @@
-/* screen.c - the strict look at a rig file's text. */
+/* screen.c - the strict look at the text of a rig file, or of a table. */
 #include "read/screen.h"
 
 #include "base/grow.h"
@@ -21,7 +21,11 @@ typedef struct screening {
     const char *kind; /* of the section that the line stands in; NULL before the first */
     const char *name;
     bool skipping; /* its header could not be read: its keys belong nowhere */
+    const gtl_sort_of_file *sort;
 } screening;
+
+const gtl_sort_of_file gtl_rig_file = {"rig file", "[block head], or [rig]", "[rig] or [block head]"};
+const gtl_sort_of_file gtl_table_file = {"table", "[gear shackle-5t]", "[gear shackle-5t]"};
 
 static bool refuse(screening *s, const char *text)
 {
@@ -74,10 +78,16 @@ static bool cut_comment(screening *s, gtl_word *text)
 /* The words between the brackets: a kind, and a name or none. */
 static bool check_header(screening *s, gtl_word kind, gtl_word name)
 {
-    if (kind.length == 0)
-        return refuse(s, "an empty header; write [KIND NAME], such as [block head], or [rig]");
+    char excerpt[GTL_EXCERPT_SIZE];
+    if (kind.length == 0) {
+        gtl_faults_add(s->faults, s->line, "an empty header; write [KIND NAME], such as %s",
+                       s->sort->headers);
+        return false;
+    }
     if (!gtl_is_name(kind) || kind.length > WORD_LIMIT) {
-        return refuse_word(s, kind, "is no kind; write [KIND NAME], such as [block head], or [rig]");
+        gtl_faults_add(s->faults, s->line, "`%s` is no kind; write [KIND NAME], such as %s",
+                       gtl_excerpt(kind, excerpt), s->sort->headers);
+        return false;
     }
     if (name.length > 0 && !gtl_is_name(name)) {
         return refuse_word(s, name,
@@ -158,12 +168,17 @@ static bool is_key(gtl_word word)
 static bool screen_pair(screening *s, gtl_word text)
 {
     if (!s->kind && !s->skipping) {
-        return refuse(s, "text before the first section; begin with a header such as [rig] or [block head]");
+        gtl_faults_add(s->faults, s->line, "text before the first section; begin with a header such as %s",
+                       s->sort->first);
+        return false;
     }
     const char *equals = memchr(text.start, '=', text.length);
     if (!equals) {
-        return refuse_word(s, text,
-                           "is no line of a rig file; write KEY = VALUE, [KIND NAME] or a # comment");
+        char excerpt[GTL_EXCERPT_SIZE];
+        gtl_faults_add(s->faults, s->line,
+                       "`%s` is no line of a %s; write KEY = VALUE, [KIND NAME] or a # comment",
+                       gtl_excerpt(text, excerpt), s->sort->name);
+        return false;
     }
     gtl_word key = gtl_word_trim((gtl_word){text.start, (size_t)(equals - text.start)});
     if (key.length == 0) return refuse(s, "no key before the `=`; write KEY = VALUE, such as mass = 60 kg");
@@ -231,14 +246,14 @@ static bool begins(gtl_word text, const char *bytes, size_t length)
 }
 
 /* What spoils the text as a whole, so that looking at its lines would only tell nonsense. */
-static bool check_whole(gtl_word text, gtl_fault_list *faults)
+static bool check_whole(gtl_word text, const gtl_sort_of_file *sort, gtl_fault_list *faults)
 {
     const char *zero = text.length > 0 ? memchr(text.start, '\0', text.length) : NULL;
     const char *lone = lone_return(text);
     bool wide = zero && zero - text.start < 2; /* UTF-16 without a mark: every other byte is zero */
     if (text.length > GTL_FILE_LIMIT) {
-        gtl_faults_add(faults, 0,
-                       "more than 256 KiB; a rig file is shorter: split it, or check that it is one");
+        gtl_faults_add(faults, 0, "more than 256 KiB; a %s is shorter: split it, or check that it is one",
+                       sort->name);
     } else if (wide || begins(text, "\xFF\xFE", 2) || begins(text, "\xFE\xFF", 2)) {
         gtl_faults_add(faults, 0, "this is UTF-16 text; save the file as UTF-8");
     } else if (zero) {
@@ -253,19 +268,20 @@ static bool check_whole(gtl_word text, gtl_fault_list *faults)
     return false;
 }
 
-bool gtl_screen(const char *text, size_t size, gtl_screened *screened, gtl_fault_list *faults)
+bool gtl_screen(const char *text, size_t size, const gtl_sort_of_file *sort, gtl_screened *screened,
+                gtl_fault_list *faults)
 {
     static const char mark[] = "\xEF\xBB\xBF";
     *screened = (gtl_screened){0};
     gtl_word all = {text, size};
-    if (!check_whole(all, faults)) return false;
+    if (!check_whole(all, sort, faults)) return false;
     size_t skipped = begins(all, mark, 3) ? 3 : 0;
     screened->bytes = gtl_text_copy(text + skipped, size - skipped);
     if (!screened->bytes) {
         faults->out_of_memory = true;
         return false;
     }
-    screening s = {.out = screened, .faults = faults};
+    screening s = {.out = screened, .faults = faults, .sort = sort};
     screen_lines(&s, (gtl_word){screened->bytes, size - skipped});
     if (screened->clean.failed) faults->out_of_memory = true;
     return !faults->out_of_memory;

@@ -21,9 +21,20 @@ typedef struct gtl_screened {
     char *bytes; /* kinds, names and keys point in here */
 } gtl_screened;
 
+/* What messages call the file, and headers that it may hold. */
+typedef struct gtl_sort_of_file {
+    const char *name;
+    const char *headers; /* instead of a wrong one */
+    const char *first;   /* instead of none */
+} gtl_sort_of_file;
+
+extern const gtl_sort_of_file gtl_rig_file;
+extern const gtl_sort_of_file gtl_table_file;
+
 /* Screen a text. False if nothing of it can be read, or without memory. The caller gives the result back
  * with gtl_screened_end in every case. */
-bool gtl_screen(const char *text, size_t size, gtl_screened *screened, gtl_fault_list *faults);
+bool gtl_screen(const char *text, size_t size, const gtl_sort_of_file *sort, gtl_screened *screened,
+                gtl_fault_list *faults);
 void gtl_screened_end(gtl_screened *screened);
 
 #endif

@@ -1,8 +1,8 @@
-#include "base/utf8.h"
 /* store.c - the value of one key into the draft, by the way that its row in the table names. */
 #include "read/store.h"
 
-#include "read/later.h"
+#include "base/utf8.h"
+#include "read/storing.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -11,15 +11,6 @@
 #define NAMES_HINT                                                                                           \
     "write names with commas between them, and connectors after `via`, as in beam, tail via shackle + "      \
     "ring, crew"
-
-/* One value on its way. */
-typedef struct storing {
-    gtl_draft *draft;
-    gtl_item *item;
-    const gtl_key_row *row;
-    const gtl_entry *entry;
-    gtl_fault_list *faults;
-} storing;
 
 /* What a number has to be: from `low` (or above it) to `high`, in SI, and how a message says so. The ends of
  * an angle are let out by a rounding of its conversion. */
@@ -36,6 +27,7 @@ static const struct {
     [GTL_ABOVE_ONE] = {1, true, INFINITY, "more than 1: a factor of 1 leaves nothing in hand"},
     [GTL_SHARE] = {0, true, 1, "more than 0 and at most 100 %, such as 92 % or 0.92"},
     [GTL_WITHIN_TURN] = {0, false, 6.2831853071795872, "0 to 360 deg"},
+    [GTL_HALF_TURN] = {0, false, 3.1415926535897936, "0 to 180 deg"},
     [GTL_ON_EARTH] = {9.7, false, 10, "9.7 to 10 m/s2, which is all that there is on the ground"},
 };
 
@@ -57,6 +49,13 @@ static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
         return &item->guide;
     case GTL_STORE_CASES:
         return &item->cases;
+    case GTL_STORE_ROW:
+    case GTL_STORE_HITCH:
+        return &item->rows[row->slot].stated;
+    case GTL_STORE_AXIS:
+        return &item->axis.stated;
+    case GTL_STORE_TABLES:
+        return &item->tables.stated;
     default:
         return &item->others;
     }
@@ -65,15 +64,16 @@ static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
 void gtl_store_nothing(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, int line)
 {
     *stated_of(item, row) = (gtl_stated){true, line};
+    item->rough = true;
     if (row->how == GTL_STORE_ON || row->how == GTL_STORE_PATH) draft->whole = false;
 }
 
-static void store_remark(const storing *s)
+static void store_remark(const gtl_storing *s)
 {
     s->draft->remarks[s->row->slot] = s->entry->value;
 }
 
-static void store_number(const storing *s)
+static void store_number(const gtl_storing *s)
 {
     char why[GTL_WHY_SIZE];
     double value = NAN;
@@ -98,7 +98,7 @@ static void store_number(const storing *s)
 }
 
 /* One of the quantities of `at`; false after a fault. */
-static bool store_coordinate(const storing *s, gtl_word piece, double *value, bool alone)
+static bool store_coordinate(const gtl_storing *s, gtl_word piece, double *value, bool alone)
 {
     char text[GTL_LINE_LIMIT + 1];
     char why[GTL_WHY_SIZE];
@@ -110,7 +110,7 @@ static bool store_coordinate(const storing *s, gtl_word piece, double *value, bo
     return false;
 }
 
-static void store_at(const storing *s)
+static void store_at(const gtl_storing *s)
 {
     gtl_place_typed *at = &s->item->at;
     gtl_word rest = gtl_word_of(s->entry->value);
@@ -128,13 +128,13 @@ static void store_at(const storing *s)
     at->count = count;
 }
 
-static bool no_memory(const storing *s)
+static bool no_memory(const gtl_storing *s)
 {
     s->faults->out_of_memory = true;
     return false;
 }
 
-static bool refuse_names(const storing *s, gtl_word piece)
+static bool refuse_names(const gtl_storing *s, gtl_word piece)
 {
     char excerpt[GTL_EXCERPT_SIZE];
     if (piece.length == 0) {
@@ -146,8 +146,7 @@ static bool refuse_names(const storing *s, gtl_word piece)
     return false;
 }
 
-/* Cut off the word that comes first; it ends at a blank. */
-static gtl_word first_word(gtl_word *rest)
+gtl_word gtl_first_word(gtl_word *rest)
 {
     gtl_word word = {rest->start, 0};
     while (word.length < rest->length && !gtl_is_blank(rest->start[word.length])) word.length++;
@@ -156,15 +155,15 @@ static gtl_word first_word(gtl_word *rest)
 }
 
 /* NAME, or NAME via NAME + NAME; false after a fault. */
-static bool store_ref(const storing *s, gtl_word piece)
+static bool store_ref(const gtl_storing *s, gtl_word piece)
 {
     gtl_word rest = piece;
-    gtl_word name = first_word(&rest);
+    gtl_word name = gtl_first_word(&rest);
     gtl_word connector;
     if (!gtl_is_name(name)) return refuse_names(s, piece);
     if (!gtl_draft_add_ref(s->draft, name)) return no_memory(s);
     if (rest.length == 0) return true;
-    if (gtl_word_compare(first_word(&rest), gtl_word_of("via")) != 0) return refuse_names(s, piece);
+    if (gtl_word_compare(gtl_first_word(&rest), gtl_word_of("via")) != 0) return refuse_names(s, piece);
     while (gtl_word_cut(&rest, '+', &connector)) {
         if (!gtl_is_name(connector)) return refuse_names(s, piece);
         if (!gtl_draft_add_via(s->draft, connector)) return no_memory(s);
@@ -173,7 +172,7 @@ static bool store_ref(const storing *s, gtl_word piece)
 }
 
 /* Names with commas between them; after a fault the list stays empty. */
-static void store_list(const storing *s, gtl_list *list)
+static void store_list(const gtl_storing *s, gtl_list *list)
 {
     int first = s->draft->ref_count;
     gtl_word rest = gtl_word_of(s->entry->value);
@@ -189,7 +188,7 @@ static void store_list(const storing *s, gtl_list *list)
 }
 
 /* As a list, but one name only. */
-static void store_one(const storing *s, gtl_list *list)
+static void store_one(const gtl_storing *s, gtl_list *list)
 {
     store_list(s, list);
     if (list->count <= 1) return;
@@ -198,17 +197,17 @@ static void store_one(const storing *s, gtl_list *list)
     s->draft->whole = false;
 }
 
-static void store_on(const storing *s)
+static void store_on(const gtl_storing *s)
 {
     store_one(s, &s->item->on);
 }
 
-static void store_path(const storing *s)
+static void store_path(const gtl_storing *s)
 {
     store_list(s, &s->item->path);
 }
 
-static void store_load(const storing *s)
+static void store_load(const gtl_storing *s)
 {
     store_one(s, &s->item->load);
     if (s->item->load.count != 1 || s->draft->refs[s->item->load.first].via_count == 0) return;
@@ -216,72 +215,50 @@ static void store_load(const storing *s)
     s->item->load.count = 0;
 }
 
-/* Whether the value is that word. */
-static bool is_word(gtl_word value, const char *word)
+bool gtl_word_is(gtl_word word, const char *text)
 {
-    return gtl_word_compare(value, gtl_word_of(word)) == 0;
+    return gtl_word_compare(word, gtl_word_of(text)) == 0;
 }
 
-static void store_guide(const storing *s)
+static void store_guide(const gtl_storing *s)
 {
     gtl_word value = gtl_word_trim(gtl_word_of(s->entry->value));
     char excerpt[GTL_EXCERPT_SIZE];
-    if (is_word(value, "vertical")) return;
+    if (gtl_word_is(value, "vertical")) return;
     gtl_faults_add(s->faults, s->entry->line,
                    "`guide`: cannot read `%s`; the one guide there is is `vertical`",
                    gtl_excerpt(value, excerpt));
 }
 
-static void store_units(const storing *s)
+static void store_units(const gtl_storing *s)
 {
     gtl_word value = gtl_word_trim(gtl_word_of(s->entry->value));
     char excerpt[GTL_EXCERPT_SIZE];
-    s->draft->us_units = is_word(value, "us");
-    if (s->draft->us_units || is_word(value, "metric")) return;
+    s->draft->us_units = gtl_word_is(value, "us");
+    if (s->draft->us_units || gtl_word_is(value, "metric")) return;
     gtl_faults_add(s->faults, s->entry->line, "`units`: cannot read `%s`; write metric or us",
                    gtl_excerpt(value, excerpt));
-}
-
-static void refuse_case(const storing *s, gtl_word word)
-{
-    char excerpt[GTL_EXCERPT_SIZE];
-    const char *problem = gtl_is_later_case(word) ? "is not supported yet" : "is no case";
-    if (word.length == 0) {
-        gtl_faults_add(s->faults, s->entry->line,
-                       "`cases`: a case is missing; write hold, raise, lower, or some of them");
-        return;
-    }
-    gtl_faults_add(s->faults, s->entry->line, "`cases`: `%s` %s; write hold, raise, lower, or some of them",
-                   gtl_excerpt(word, excerpt), problem);
-}
-
-static void store_cases(const storing *s)
-{
-    gtl_word rest = gtl_word_of(s->entry->value);
-    gtl_word piece;
-    while (gtl_word_cut(&rest, ',', &piece)) {
-        int found = 0;
-        while (found < GTL_CASE_COUNT && !is_word(piece, gtl_case_name((gtl_case_kind)found))) found++;
-        if (found == GTL_CASE_COUNT) {
-            refuse_case(s, piece);
-        } else if (s->draft->cases[found]) {
-            gtl_faults_add(s->faults, s->entry->line, "`cases` names %s twice; once will do",
-                           gtl_case_name((gtl_case_kind)found));
-        } else {
-            s->draft->cases[found] = true;
-        }
-    }
 }
 
 void gtl_store(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, const gtl_entry *entry,
                gtl_fault_list *faults)
 {
-    static void (*const stores[GTL_HOW_COUNT])(const storing *) = {
-        [GTL_STORE_NUMBER] = store_number, [GTL_STORE_REMARK] = store_remark, [GTL_STORE_AT] = store_at,
-        [GTL_STORE_ON] = store_on,         [GTL_STORE_PATH] = store_path,     [GTL_STORE_LOAD] = store_load,
-        [GTL_STORE_GUIDE] = store_guide,   [GTL_STORE_UNITS] = store_units,   [GTL_STORE_CASES] = store_cases,
+    static void (*const stores[GTL_HOW_COUNT])(const gtl_storing *) = {
+        [GTL_STORE_NUMBER] = store_number,
+        [GTL_STORE_REMARK] = store_remark,
+        [GTL_STORE_AT] = store_at,
+        [GTL_STORE_ON] = store_on,
+        [GTL_STORE_PATH] = store_path,
+        [GTL_STORE_LOAD] = store_load,
+        [GTL_STORE_GUIDE] = store_guide,
+        [GTL_STORE_UNITS] = store_units,
+        [GTL_STORE_CASES] = gtl_store_cases,
+        [GTL_STORE_ROW] = gtl_store_row,
+        [GTL_STORE_HITCH] = gtl_store_hitch,
+        [GTL_STORE_AXIS] = gtl_store_axis,
+        [GTL_STORE_TABLES] = gtl_store_tables,
     };
-    storing s = {draft, item, row, entry, faults};
+    gtl_storing s = {draft, item, row, entry, faults};
     *stated_of(item, row) = (gtl_stated){true, entry->line};
     if (gtl_is_plain(entry->value)) {
         stores[row->how](&s);

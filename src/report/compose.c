@@ -1,15 +1,21 @@
 /* compose.c - a sheet into a document: the sections in order, and what they share. */
 #include "report/compose.h"
 #include "base/text.h"
+#include "report/geometry.h"
 #include "report/words.h"
 
 #include <math.h>
+#include <stdio.h>
+
+/* Losses in one band of a table. */
+#define LOSSES_A_BAND 4
 
 static void (*const sections[])(gtl_composer *) = {
-    gtl_compose_head,        gtl_compose_understood, gtl_compose_effort,   gtl_compose_lines,
-    gtl_compose_blocks,      gtl_compose_joints,     gtl_compose_anchors,  gtl_compose_guides,
-    gtl_compose_places,      gtl_compose_components, gtl_compose_ratings,  gtl_compose_warnings,
-    gtl_compose_not_checked, gtl_compose_method,     gtl_compose_cautions,
+    gtl_compose_head,     gtl_compose_understood,  gtl_compose_cases,      gtl_compose_effort,
+    gtl_compose_lines,    gtl_compose_blocks,      gtl_compose_joints,     gtl_compose_anchors,
+    gtl_compose_guides,   gtl_compose_places,      gtl_compose_components, gtl_compose_chains,
+    gtl_compose_ratings,  gtl_compose_gear_rows,   gtl_compose_use,        gtl_compose_sources,
+    gtl_compose_warnings, gtl_compose_not_checked, gtl_compose_method,     gtl_compose_cautions,
 };
 
 void gtl_compose(const gtl_sheet *sheet, gtl_document *document)
@@ -19,13 +25,34 @@ void gtl_compose(const gtl_sheet *sheet, gtl_document *document)
     for (size_t i = 0; i < sizeof sections / sizeof *sections; i++) sections[i](&composer);
 }
 
+/* Which loss an outcome is, from 1 on; 0: none. */
+static int loss_number(const gtl_sheet *sheet, int outcome)
+{
+    int number = 0;
+    for (int i = 0; i <= outcome; i++) number += sheet->outcomes[i].kind == GTL_LOST;
+    return sheet->outcomes[outcome].kind == GTL_LOST ? number : 0;
+}
+
+gtl_figure gtl_compose_case(const gtl_sheet *sheet, int outcome)
+{
+    gtl_figure name;
+    int number = loss_number(sheet, outcome);
+    if (number > 0)
+        snprintf(name.text, sizeof name.text, "loss %d", number);
+    else
+        snprintf(name.text, sizeof name.text, "%s", gtl_case_name(sheet->outcomes[outcome].kind));
+    return name;
+}
+
 void gtl_compose_case_table(gtl_composer *composer, const char *first)
 {
-    gtl_column columns[1 + GTL_CASE_COUNT] = {{first, false}};
-    int count = 1;
-    for (int i = 0; i < composer->sheet->outcome_count; i++)
-        columns[count++] = (gtl_column){gtl_case_name(composer->sheet->outcomes[i].kind), true};
-    gtl_document_table(composer->document, columns, count);
+    const gtl_sheet *sheet = composer->sheet;
+    gtl_document_table(composer->document, &(gtl_column){first, false}, 1);
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        gtl_figure head = gtl_compose_case(sheet, i);
+        bool apart = loss_number(sheet, i) % LOSSES_A_BAND == 1;
+        gtl_document_column(composer->document, &(gtl_column){head.text, true}, apart);
+    }
 }
 
 void gtl_compose_case_row(gtl_composer *composer, gtl_case_figure *figure, int index, const char *label, ...)
@@ -45,7 +72,9 @@ void gtl_compose_case_row(gtl_composer *composer, gtl_case_figure *figure, int i
 
 gtl_figure gtl_compose_demand(const gtl_composer *composer, const gtl_outcome *outcome, int index)
 {
-    return gtl_figure_force(&composer->units, outcome->demand[index]);
+    const gtl_component *part = &composer->sheet->components[index];
+    bool loose = part->kind < GTL_ROPE && gtl_is_loose(outcome, part->index);
+    return gtl_figure_force(&composer->units, loose ? NAN : outcome->demand[index]);
 }
 
 void gtl_compose_bullet(void *composer, const char *sentence)

@@ -22,6 +22,7 @@ void gtl_compose(const gtl_sheet *sheet, gtl_document *document);
 
 void gtl_compose_head(gtl_composer *composer);
 void gtl_compose_understood(gtl_composer *composer);
+void gtl_compose_cases(gtl_composer *composer);
 void gtl_compose_effort(gtl_composer *composer);
 void gtl_compose_lines(gtl_composer *composer);
 void gtl_compose_blocks(gtl_composer *composer);
@@ -30,7 +31,11 @@ void gtl_compose_anchors(gtl_composer *composer);
 void gtl_compose_guides(gtl_composer *composer);
 void gtl_compose_places(gtl_composer *composer);
 void gtl_compose_components(gtl_composer *composer);
+void gtl_compose_chains(gtl_composer *composer);
 void gtl_compose_ratings(gtl_composer *composer);
+void gtl_compose_gear_rows(gtl_composer *composer);
+void gtl_compose_use(gtl_composer *composer);
+void gtl_compose_sources(gtl_composer *composer);
 void gtl_compose_warnings(gtl_composer *composer);
 void gtl_compose_not_checked(gtl_composer *composer);
 void gtl_compose_method(gtl_composer *composer);
@@ -40,6 +45,9 @@ void gtl_compose_cautions(gtl_composer *composer);
 
 /* A figure of one outcome for item `index`; only asked of an outcome that can be. */
 typedef gtl_figure gtl_case_figure(const gtl_composer *composer, const gtl_outcome *outcome, int index);
+
+/* What a case is called where room is short: "raise"; a loss by its number, "loss 1". */
+gtl_figure gtl_compose_case(const gtl_sheet *sheet, int outcome);
 
 /* A table with a column a case worked; `first` heads the first one. */
 void gtl_compose_case_table(gtl_composer *composer, const char *first);

@@ -48,13 +48,9 @@ static void row(gtl_composer *composer, const gtl_footing *anchor)
 
 static void table(gtl_composer *composer)
 {
-    gtl_column columns[GTL_COLUMN_LIMIT] = {{"Anchor", false}};
-    int count = 1;
-    for (int i = 0; i < composer->sheet->outcome_count; i++)
-        columns[count++] = (gtl_column){gtl_case_name(composer->sheet->outcomes[i].kind), true};
-    if (composer->units.kgf) columns[count++] = (gtl_column){"most, kgf", true};
-    columns[count++] = (gtl_column){"deg from down", true};
-    gtl_document_table(composer->document, columns, count);
+    gtl_compose_case_table(composer, "Anchor");
+    if (composer->units.kgf) gtl_document_column(composer->document, &(gtl_column){"most, kgf", true}, false);
+    gtl_document_column(composer->document, &(gtl_column){"deg from down", true}, false);
 }
 
 void gtl_compose_anchors(gtl_composer *composer)
@@ -82,33 +78,56 @@ void gtl_compose_anchors(gtl_composer *composer)
 /* A body this near its drawing hangs as drawn, as far as anybody can measure [m]. */
 #define AS_DRAWN 0.0005
 
-static void place(gtl_composer *composer, const gtl_outcome *outcome, int node)
+static void place(gtl_composer *composer, int index, int thing)
 {
+    const gtl_outcome *outcome = &composer->sheet->outcomes[index];
+    int node = outcome->rig->things[thing].node;
     const double *at = outcome->state->at + 3 * node;
-    gtl_document_cell(composer->document, "  %s", gtl_case_name(outcome->kind));
+    gtl_document_cell(composer->document, "  %s", gtl_compose_case(composer->sheet, index).text);
     gtl_document_cell(composer->document, "%s",
                       gtl_figure_place(&composer->units, at, composer->rig->dim).text);
     gtl_document_cell(
         composer->document, "%s",
-        gtl_figure_length(&composer->units, gtl_off_drawing(composer->rig, outcome->state, node)).text);
+        gtl_figure_length(&composer->units, gtl_off_drawing(composer->rig, outcome, thing)).text);
 }
 
-/* Whether some case moves a node from where it is drawn. */
-static bool shifts(const gtl_sheet *sheet, int node)
+/* A row for a body that came loose and is left out. */
+static void no_place(gtl_composer *composer, int index)
+{
+    gtl_document_cell(composer->document, "  %s", gtl_compose_case(composer->sheet, index).text);
+    gtl_document_cell(composer->document, "-");
+    gtl_document_cell(composer->document, "-");
+}
+
+/* Whether a thing is a free body in a case: it moves, and sits on nothing else. */
+static bool is_free_body(const gtl_outcome *outcome, int thing)
+{
+    if (!outcome->possible || gtl_is_loose(outcome, thing)) return false;
+    const gtl_node *node = &outcome->rig->nodes[outcome->rig->things[thing].node];
+    return !node->fixed && node->root == thing;
+}
+
+/* Whether some case moves a thing, as a body of its own, from where it is drawn. */
+static bool shifts(const gtl_sheet *sheet, int thing)
 {
     for (int i = 0; i < sheet->outcome_count; i++)
-        if (sheet->outcomes[i].possible &&
-            gtl_off_drawing(sheet->rig, sheet->outcomes[i].state, node) > AS_DRAWN)
+        if (is_free_body(&sheet->outcomes[i], thing) &&
+            gtl_off_drawing(sheet->rig, &sheet->outcomes[i], thing) > AS_DRAWN)
             return true;
     return false;
 }
 
-static void places_of(gtl_composer *composer, int node)
+static void places_of(gtl_composer *composer, int thing)
 {
-    const gtl_rig *rig = composer->rig;
-    gtl_document_row_head(composer->document, "%s", rig->things[rig->nodes[node].root].name);
-    for (int i = 0; i < composer->sheet->outcome_count; i++)
-        if (composer->sheet->outcomes[i].possible) place(composer, &composer->sheet->outcomes[i], node);
+    const gtl_sheet *sheet = composer->sheet;
+    gtl_document_row_head(composer->document, "%s", composer->rig->things[thing].name);
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        const gtl_outcome *outcome = &sheet->outcomes[i];
+        if (is_free_body(outcome, thing))
+            place(composer, i, thing);
+        else if (outcome->possible && gtl_is_loose(outcome, thing))
+            no_place(composer, i);
+    }
 }
 
 void gtl_compose_places(gtl_composer *composer)
@@ -118,8 +137,8 @@ void gtl_compose_places(gtl_composer *composer)
     const gtl_rig *rig = composer->rig;
     bool any = false;
     gtl_document_heading(composer->document, "Where free bodies hang [%s]", composer->units.length);
-    for (int i = 0; i < rig->node_count; i++) {
-        if (rig->nodes[i].fixed || !shifts(composer->sheet, i)) continue;
+    for (int i = 0; i < rig->thing_count; i++) {
+        if (!shifts(composer->sheet, i)) continue;
         if (!any) gtl_document_table(composer->document, columns, 3);
         any = true;
         places_of(composer, i);

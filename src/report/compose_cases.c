@@ -1,5 +1,6 @@
 /* compose_cases.c - what each case comes to: effort, tensions, forces on blocks, joints, anchors and guides.
  */
+#include "base/text.h"
 #include "report/compose.h"
 #include "report/geometry.h"
 
@@ -9,14 +10,13 @@
 
 static gtl_figure pull(const gtl_composer *composer, const gtl_outcome *outcome, int hand)
 {
-    double known = composer->rig->things[hand].pull;
-    return gtl_figure_force(&composer->units, isnan(known) ? outcome->state->effort : known);
+    return gtl_figure_force(&composer->units, gtl_hand_pull(outcome->rig, outcome->state, hand));
 }
 
 static gtl_figure pull_kgf(const gtl_composer *composer, const gtl_outcome *outcome, int hand)
 {
-    double known = composer->rig->things[hand].pull;
-    return gtl_figure_kgf(isnan(known) ? outcome->state->effort : known);
+    (void)composer;
+    return gtl_figure_kgf(gtl_hand_pull(outcome->rig, outcome->state, hand));
 }
 
 static gtl_figure velocity_ratio(const gtl_composer *composer, const gtl_outcome *outcome, int index)
@@ -45,20 +45,30 @@ static void hand_rows(gtl_composer *composer, int hand)
     gtl_compose_case_row(composer, pull_kgf, hand, "pull of %s [kgf]", name);
 }
 
+/* How many states a case stands for, and which one is printed. */
+static void tell_variants(gtl_composer *composer, const gtl_outcome *outcome)
+{
+    bool jam = outcome->kind == GTL_JAM, open = outcome->variants > (jam ? 2 : 1);
+    gtl_text text = {0};
+    gtl_text_add(&text, "%s: %d states were rated, ", outcome->name, outcome->variants);
+    if (jam) gtl_text_add(&text, "without friction and with it as in raise%s", open ? "; " : "");
+    if (open) gtl_text_add(&text, "with friction one way and the other at undecided stops");
+    gtl_text_add(&text, "%s. ", outcome->every_combination ? "" : ", not in every combination");
+    gtl_text_add(&text, "Figures are of the one %s; demands take the worst.",
+                 jam ? "without friction" : "with equal tensions there");
+    gtl_document_put(composer->document, GTL_BULLET, NULL, &text);
+}
+
 /* What a case has to say that no figure does. */
 static void remarks(gtl_composer *composer, const gtl_outcome *outcome)
 {
-    const char *name = gtl_case_name(outcome->kind);
+    const char *name = outcome->name;
     if (!outcome->possible) {
-        gtl_document_bullet(composer->document, "%s cannot be: %s", name, outcome->reason);
+        gtl_document_bullet(composer->document, "%s%s: %s", name, outcome->falls ? "" : " cannot be",
+                            outcome->reason);
         return;
     }
-    if (outcome->variants > 1)
-        gtl_document_bullet(
-            composer->document,
-            "%s: %d states were rated, with friction one way and the other at undecided stops%s. "
-            "Figures are of the one with equal tensions there; demands take the worst.",
-            name, outcome->variants, outcome->every_combination ? "" : ", not in every combination");
+    if (outcome->variants > 1) tell_variants(composer, outcome);
     if (outcome->places > 1)
         gtl_document_bullet(
             composer->document,
@@ -115,8 +125,9 @@ void gtl_compose_effort(gtl_composer *composer)
 
 static gtl_figure tension(const gtl_composer *composer, const gtl_outcome *outcome, int part)
 {
-    if (outcome->state->slack[composer->rig->parts[part].piece]) return (gtl_figure){"slack"};
-    return gtl_figure_force(&composer->units, outcome->state->tension[part]);
+    if (outcome->part && outcome->part[part] < 0) return (gtl_figure){"gone"};
+    if (gtl_outcome_slack(outcome, part)) return (gtl_figure){"slack"};
+    return gtl_figure_force(&composer->units, gtl_outcome_tension(outcome, part));
 }
 
 static const char *stop_name(const gtl_rig *rig, int stop)
@@ -147,13 +158,14 @@ void gtl_compose_lines(gtl_composer *composer)
 
 static gtl_figure rope_force(const gtl_composer *composer, const gtl_outcome *outcome, int thing)
 {
-    return gtl_figure_force(&composer->units,
-                            gtl_vector_size(outcome->forces.rope[thing], composer->rig->dim));
+    double force = gtl_vector_size(outcome->forces.rope[thing], composer->rig->dim);
+    return gtl_figure_force(&composer->units, gtl_is_loose(outcome, thing) ? NAN : force);
 }
 
 static gtl_figure wrap(const gtl_composer *composer, const gtl_outcome *outcome, int run)
 {
-    return gtl_figure_degrees(gtl_wrap_angle(composer->rig, outcome->state, run));
+    int at = gtl_run_in(composer->rig, outcome, run);
+    return gtl_figure_degrees(at < 0 ? NAN : gtl_wrap_angle(outcome, at));
 }
 
 /* The friction that a block or fairlead was worked with. */
@@ -233,8 +245,10 @@ void gtl_compose_joints(gtl_composer *composer)
 
 /* --- guides --- */
 
-static gtl_figure track(const gtl_composer *composer, const gtl_outcome *outcome, int node)
+static gtl_figure track(const gtl_composer *composer, const gtl_outcome *outcome, int thing)
 {
+    if (gtl_is_loose(outcome, thing)) return gtl_figure_force(&composer->units, NAN);
+    int node = outcome->rig->things[thing].node;
     return gtl_figure_force(&composer->units,
                             gtl_vector_size(outcome->forces.track[node], composer->rig->dim));
 }
@@ -251,6 +265,6 @@ void gtl_compose_guides(gtl_composer *composer)
             gtl_compose_case_table(composer, "Guided body");
         }
         any = true;
-        gtl_compose_case_row(composer, track, i, "%s", rig->things[rig->nodes[i].root].name);
+        gtl_compose_case_row(composer, track, rig->nodes[i].root, "%s", rig->things[rig->nodes[i].root].name);
     }
 }

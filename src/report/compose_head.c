@@ -4,14 +4,15 @@
  * whole further down. */
 #include "base/text.h"
 #include "report/compose.h"
-#include "report/names.h"
 #include "report/words.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 #define TITLE_LINES  2
 #define ORIGIN_LINES 1
-/* Of a list of parts in the head. */
+#define REASON_LINES 3
+/* Of a list of parts, or of losses, in the head. */
 #define NAMES_IN_HEAD 2
 
 static const char *const verdicts[] = {
@@ -40,19 +41,41 @@ static void add_reason(void *text, const char *sentence)
     gtl_compose_join(text, "; ", sentence);
 }
 
+/* The cases that the verdict rests on: all but the losses, and the first of those. */
+static void add_scope(gtl_text *text, const gtl_sheet *sheet)
+{
+    int losses = 0;
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        losses += sheet->outcomes[i].kind == GTL_LOST;
+        if (losses <= NAMES_IN_HEAD) gtl_text_add(text, "%s%s", i > 0 ? ", " : "", sheet->outcomes[i].name);
+    }
+    if (losses > NAMES_IN_HEAD) gtl_text_add(text, " and %d more, see Cases", losses - NAMES_IN_HEAD);
+}
+
 static void verdict(gtl_composer *composer)
 {
     gtl_text scope = {0};
-    gtl_names cases = {.text = &scope, .most = GTL_ALL_NAMES};
     gtl_text_add(&scope, "%s (cases: ", verdicts[composer->sheet->verdict]);
-    for (int i = 0; i < composer->sheet->outcome_count; i++)
-        gtl_names_add(&cases, gtl_case_name(composer->sheet->outcomes[i].kind));
+    add_scope(&scope, composer->sheet);
     gtl_text_add(&scope, ")");
     gtl_document_put(composer->document, GTL_PAIR, "Verdict", &scope);
     gtl_text reasons = {0};
     gtl_words_why(composer->sheet, NAMES_IN_HEAD, add_reason, &reasons);
-    if (reasons.length > 0 || reasons.failed)
-        gtl_document_put(composer->document, GTL_PAIR, "Because", &reasons);
+    if (reasons.length == 0 && !reasons.failed) return;
+    gtl_document_put(composer->document, GTL_PAIR, "Because", &reasons);
+    gtl_document_shorten(composer->document, REASON_LINES);
+}
+
+/* Strong words where the figures were asked for a load over people. */
+static void people(gtl_composer *composer)
+{
+    const gtl_hardware_row *use = composer->rig->use;
+    if (use && use->over_people)
+        gtl_document_pair(
+            composer->document, "People",
+            "LOADS OVER PEOPLE (%s): factors are doubled where the law says so; this is no leave "
+            "to stand below",
+            use->name);
 }
 
 static void governs(gtl_composer *composer)
@@ -62,10 +85,15 @@ static void governs(gtl_composer *composer)
         gtl_document_pair(composer->document, "Governs", "no part has a rating that could be checked");
         return;
     }
-    gtl_document_pair(composer->document, "Governs", "%s %s, at %s %% of its rating, by %s%s",
-                      gtl_kind_name(worst->kind), worst->name,
-                      gtl_figure_utilisation(worst->utilisation).text, gtl_case_name(worst->governing),
-                      worst->push ? ", in push" : "");
+    gtl_text text = {0};
+    gtl_text_add(&text, "%s %s, ", gtl_kind_name(worst->kind), worst->name);
+    if (isinf(worst->utilisation))
+        gtl_text_add(&text, "used in a way that is not allowed");
+    else
+        gtl_text_add(&text, "at %s %% of its rating", gtl_figure_utilisation(worst->utilisation).text);
+    gtl_text_add(&text, ", by %s%s", composer->sheet->outcomes[worst->governing].name,
+                 worst->push ? ", in push" : "");
+    gtl_document_put(composer->document, GTL_PAIR, "Governs", &text);
 }
 
 /* The pull of the hand in one outcome, with what belongs to it. */
@@ -116,6 +144,7 @@ void gtl_compose_head(gtl_composer *composer)
     gtl_document_title(composer->document, TITLE_LINES, title[0] ? title : composer->rig->file);
     origin(composer);
     verdict(composer);
+    people(composer);
     governs(composer);
     effort(composer);
     gtl_compose_put_cautions(composer, GTL_PAIR, "Cautions");

@@ -17,7 +17,7 @@ static char **sentences_of(const gtl_composer *composer)
     char **sentences = calloc((size_t)sheet->warning_count + 1, sizeof *sentences);
     if (!sentences) return NULL;
     for (int i = 0; i < sheet->warning_count; i++) {
-        sentences[i] = gtl_words_warning(&composer->units, &sheet->warnings[i]);
+        sentences[i] = gtl_words_warning(sheet, &composer->units, &sheet->warnings[i]);
         if (!sentences[i]) composer->document->failed = true;
     }
     return sentences;

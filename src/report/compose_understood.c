@@ -1,8 +1,12 @@
 /* compose_understood.c - the rig as it was read, so that a mistyped file shows. */
 #include "base/text.h"
 #include "report/compose.h"
+#include "report/gear_words.h"
+#include "report/names.h"
 
 #include <math.h>
+#include <stdlib.h>
+#include <string.h>
 
 static void add_vias(const gtl_rig *rig, gtl_text *text, gtl_via via)
 {
@@ -86,6 +90,7 @@ static void body_pair(gtl_composer *composer, int index)
     if (thing->kind == GTL_BLOCK || thing->kind == GTL_FAIRLEAD) add_friction(&text, thing);
     if (thing->kind == GTL_HAND) add_pull(composer, &text, thing);
     add_weight(composer, &text, thing);
+    gtl_gear_words(&text, &composer->units, &thing->gear, composer->rig->dim);
     gtl_document_put(composer->document, GTL_PAIR, thing->name, &text);
 }
 
@@ -110,7 +115,37 @@ static void line_pair(gtl_composer *composer, const gtl_line *line)
     if (line->weight > 0)
         gtl_text_add(&text, "; weight %s, half at each end",
                      gtl_figure_force_unit(&composer->units, line->weight).text);
+    gtl_gear_words(&text, &composer->units, &line->gear, composer->rig->dim);
     gtl_document_put(composer->document, GTL_PAIR, line->name, &text);
+}
+
+/* A connector of which more is stated than its ratings; where it stands, its neighbours tell. */
+static void connector_pair(gtl_composer *composer, const gtl_connector *connector)
+{
+    gtl_text gear = {0};
+    gtl_gear_words(&gear, &composer->units, &connector->gear, composer->rig->dim);
+    bool any = gear.length > 0;
+    char *words = gtl_text_take(&gear);
+    if (any && words) gtl_document_pair(composer->document, connector->name, "connector%s", words);
+    if (!words) composer->document->failed = true;
+    free(words);
+}
+
+/* The user's own tables, the first found of each. */
+static void tables(gtl_composer *composer)
+{
+    const gtl_hardware *set = composer->rig->hardware;
+    gtl_text text = {0};
+    gtl_names names = {.text = &text, .most = GTL_ALL_NAMES};
+    for (int i = 0; set && i < set->row_count; i++) {
+        const gtl_hardware_row *row = &set->rows[i];
+        if (!row->shipped && (i == 0 || strcmp(row->file, set->rows[i - 1].file) != 0))
+            gtl_names_add(&names, row->file);
+    }
+    char *files = gtl_text_take(&text);
+    if (!files) composer->document->failed = true;
+    if (names.count > 0 && files) gtl_document_pair(composer->document, "Tables", "%s", files);
+    free(files);
 }
 
 /* Free text, whole: the head may have shortened it. */
@@ -128,6 +163,9 @@ void gtl_compose_understood(gtl_composer *composer)
     stated(composer, "Date", rig->date);
     stated(composer, "By", rig->by);
     stated(composer, "Note", rig->note);
+    stated(composer, "Use", rig->use ? rig->use->name : "");
+    tables(composer);
     for (int i = 0; i < rig->thing_count; i++) body_pair(composer, i);
     for (int i = 0; i < rig->line_count; i++) line_pair(composer, &rig->lines[i]);
+    for (int i = 0; i < rig->connector_count; i++) connector_pair(composer, &rig->connectors[i]);
 }

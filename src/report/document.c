@@ -66,6 +66,11 @@ void gtl_document_short(gtl_document *document, int most_lines, const char *text
     append_short(document, GTL_PARAGRAPH, most_lines, text);
 }
 
+void gtl_document_shorten(gtl_document *document, int most_lines)
+{
+    if (!document->failed) document->elements[document->count - 1].most_lines = most_lines;
+}
+
 void gtl_document_heading(gtl_document *document, const char *format, ...)
 {
     va_list arguments;
@@ -109,23 +114,40 @@ void gtl_document_put(gtl_document *document, gtl_element_kind kind, const char 
     free(whole);
 }
 
+/* The table at the document's end, NULL where memory failed. */
+static gtl_table *last_table(gtl_document *document)
+{
+    return document->failed ? NULL : document->elements[document->count - 1].table;
+}
+
 void gtl_document_table(gtl_document *document, const gtl_column *columns, int column_count)
 {
     gtl_element *element = append(document, GTL_TABLE);
     if (!element) return;
     element->table = calloc(1, sizeof *element->table);
-    if (!element->table) {
+    if (!element->table) document->failed = true;
+    for (int i = 0; i < column_count; i++) gtl_document_column(document, &columns[i], false);
+}
+
+void gtl_document_column(gtl_document *document, const gtl_column *column, bool apart)
+{
+    gtl_table *table = last_table(document);
+    if (!table) return;
+    gtl_table_column *columns =
+        gtl_grow(table->columns, (size_t)table->column_count, &table->column_capacity, sizeof *columns);
+    if (!columns) {
         document->failed = true;
         return;
     }
-    memcpy(element->table->columns, columns, (size_t)column_count * sizeof *columns);
-    element->table->column_count = column_count;
+    table->columns = columns;
+    columns[table->column_count++] =
+        (gtl_table_column){cleaned(document, column->head), column->number, apart};
 }
 
 /* Put a cell, which the table owns from now on. */
 static void put_cell(gtl_document *document, char *cell)
 {
-    gtl_table *table = document->failed ? NULL : document->elements[document->count - 1].table;
+    gtl_table *table = last_table(document);
     char **cells =
         table ? gtl_grow(table->cells, table->cell_count, &table->cell_capacity, sizeof *cells) : NULL;
     if (!cells) {
@@ -163,16 +185,23 @@ void gtl_document_row_head(gtl_document *document, const char *format, ...)
     for (int i = 0; i < rest; i++) put_cell(document, NULL);
 }
 
+static void end_table(gtl_table *table)
+{
+    if (!table) return;
+    for (int i = 0; i < table->column_count; i++) free(table->columns[i].head);
+    for (size_t i = 0; i < table->cell_count; i++) free(table->cells[i]);
+    free(table->columns);
+    free(table->cells);
+    free(table);
+}
+
 void gtl_document_end(gtl_document *document)
 {
     for (size_t i = 0; i < document->count; i++) {
         gtl_element *element = &document->elements[i];
         free(element->label);
         free(element->text);
-        if (!element->table) continue;
-        for (size_t k = 0; k < element->table->cell_count; k++) free(element->table->cells[k]);
-        free(element->table->cells);
-        free(element->table);
+        end_table(element->table);
     }
     free(document->elements);
     *document = (gtl_document){0};

@@ -11,7 +11,7 @@ typedef enum gtl_element_kind {
     GTL_TITLE,     /* of the whole; shortened by the writer to `most_lines` */
     GTL_HEADING,   /* of a section */
     GTL_PARAGRAPH, /* likewise shortened if `most_lines` is not 0 */
-    GTL_PAIR,      /* a label and what belongs to it */
+    GTL_PAIR,      /* a label and what belongs to it; likewise */
     GTL_BULLET,
     GTL_TABLE
 } gtl_element_kind;
@@ -21,13 +21,18 @@ typedef struct gtl_column {
     bool number; /* lined up by the decimal point */
 } gtl_column;
 
-/* The most columns that a table has. */
-#define GTL_COLUMN_LIMIT 8
+/* A column of a table in a document, which owns its head. */
+typedef struct gtl_table_column {
+    char *head;
+    bool number;
+    bool apart; /* where columns have to be told in several bands, one begins here */
+} gtl_table_column;
 
 /* The first column holds words of any length, the others short words or figures. */
 typedef struct gtl_table {
-    gtl_column columns[GTL_COLUMN_LIMIT]; /* the heads are owned by their composer's constants */
+    gtl_table_column *columns;
     int column_count;
+    size_t column_capacity;
     char **cells; /* row by row; NULL after the first cell of a row that heads the rows below it */
     size_t cell_count;
     size_t cell_capacity;
@@ -35,7 +40,7 @@ typedef struct gtl_table {
 
 typedef struct gtl_element {
     gtl_element_kind kind;
-    int most_lines; /* 0: as many as it takes */
+    int most_lines; /* of text; 0: as many as it takes */
     char *label;    /* of a pair, else NULL */
     char *text;     /* NULL of a table */
     gtl_table *table;
@@ -61,8 +66,12 @@ void gtl_document_put(gtl_document *document, gtl_element_kind kind, const char 
 /* A paragraph that may be shortened. */
 void gtl_document_short(gtl_document *document, int most_lines, const char *text);
 
-/* Append a table, then its cells, row by row. */
+/* The element appended last may be shortened. */
+void gtl_document_shorten(gtl_document *document, int most_lines);
+
+/* Append a table, then more columns if there are any, then its cells, row by row. */
 void gtl_document_table(gtl_document *document, const gtl_column *columns, int column_count);
+void gtl_document_column(gtl_document *document, const gtl_column *column, bool apart);
 void gtl_document_cell(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
 
 /* Append a cell made piece by piece; `text` is empty afterwards. */

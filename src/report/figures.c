@@ -6,9 +6,11 @@
 #include <stdio.h>
 #include <string.h>
 
-/* Exact. Sources: NIST SP 811 (pound-force, foot, kilogram-force). */
+/* Exact. Sources: NIST SP 811 (pound-force, foot, inch, pound, kilogram-force). */
 #define POUND_FORCE    4.4482216152605 /* [N] */
 #define FOOT           0.3048          /* [m] */
+#define INCH           0.0254          /* [m] */
+#define POUND          0.45359237      /* [kg] */
 #define KILOGRAM_FORCE 9.80665         /* [N] */
 
 #define DEGREES_A_RADIAN 57.29577951308232
@@ -136,6 +138,10 @@ gtl_print_units gtl_print_units_for(const gtl_sheet *sheet)
                                  .length = "ft",
                                  .metres = FOOT,
                                  .length_decimals = 2,
+                                 .width = "in",
+                                 .width_metres = INCH,
+                                 .mass = "lb",
+                                 .kilograms = POUND,
                                  .kgf = false,
                                  .noise = largest * NOISE};
     }
@@ -145,6 +151,10 @@ gtl_print_units gtl_print_units_for(const gtl_sheet *sheet)
                              .length = "m",
                              .metres = 1,
                              .length_decimals = 3,
+                             .width = "mm",
+                             .width_metres = 0.001,
+                             .mass = "kg",
+                             .kilograms = 1,
                              .kgf = true,
                              .noise = largest * NOISE};
 }
@@ -207,6 +217,7 @@ gtl_figure gtl_figure_percent(double share)
 
 gtl_figure gtl_figure_utilisation(double share)
 {
+    if (isinf(share)) return (gtl_figure){"not allowed"};
     return fixed(share * 100, 1, ROUND_UP);
 }
 
@@ -215,15 +226,54 @@ gtl_figure gtl_figure_degrees(double radians)
     return fixed(radians * DEGREES_A_RADIAN, 1, ROUND_NEAREST);
 }
 
-gtl_figure gtl_figure_typed(double number)
+/* Without zeros at the end of its decimals. */
+static gtl_figure trimmed(gtl_figure figure)
 {
-    gtl_figure figure = fixed(number, MOST_DECIMALS, ROUND_NEAREST);
     size_t length = strlen(figure.text);
     if (!strchr(figure.text, '.') || strchr(figure.text, 'e')) return figure;
     while (figure.text[length - 1] == '0') length--;
     if (figure.text[length - 1] == '.') length--;
     figure.text[length] = '\0';
     return figure;
+}
+
+gtl_figure gtl_figure_typed(double number)
+{
+    return trimmed(fixed(number, MOST_DECIMALS, ROUND_NEAREST));
+}
+
+gtl_figure gtl_figure_share(double share)
+{
+    if (isnan(share)) return (gtl_figure){"?"};
+    return trimmed(fixed(share, MOST_DECIMALS, ROUND_DOWN));
+}
+
+gtl_figure gtl_figure_width_unit(const gtl_print_units *units, double metres)
+{
+    return gtl_figure_after(gtl_figure_typed(metres / units->width_metres), units->width);
+}
+
+gtl_figure gtl_figure_mass_unit(const gtl_print_units *units, double kilograms)
+{
+    return gtl_figure_after(gtl_figure_typed(kilograms / units->kilograms), units->mass);
+}
+
+/* A figure in units of length a time: "0.5 m/s". */
+static gtl_figure a_time(const gtl_print_units *units, double number, const char *time)
+{
+    char unit[16];
+    snprintf(unit, sizeof unit, "%.4s/%.4s", units->length, time);
+    return gtl_figure_after(gtl_figure_typed(number / units->metres), unit);
+}
+
+gtl_figure gtl_figure_speed_unit(const gtl_print_units *units, double speed)
+{
+    return a_time(units, speed, "s");
+}
+
+gtl_figure gtl_figure_acceleration_unit(const gtl_print_units *units, double acceleration)
+{
+    return a_time(units, acceleration, "s2");
 }
 
 gtl_figure gtl_figure_gravity(double gravity)

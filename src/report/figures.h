@@ -20,8 +20,12 @@ typedef struct gtl_print_units {
     const char *length;
     double metres;       /* one unit of length [m] */
     int length_decimals; /* of places and distances */
-    bool kgf;            /* kilograms-force stand beside forces that hands and anchors feel */
-    double noise;        /* a force of this size is none [N] */
+    const char *width;   /* of ropes, sheaves and pins */
+    double width_metres; /* one unit of width [m] */
+    const char *mass;
+    double kilograms; /* one unit of mass [kg] */
+    bool kgf;         /* kilograms-force stand beside forces that hands and anchors feel */
+    double noise;     /* a force of this size is none [N] */
 } gtl_print_units;
 
 /* The units for a sheet: metric or US as the rig says, small or large as its largest force asks. */
@@ -36,6 +40,9 @@ gtl_figure gtl_figure_ratio(double ratio);                                  /* t
 /* As typed: up to four decimals, without idle zeros. */
 gtl_figure gtl_figure_typed(double number);
 
+/* What is left of a rating, down to four decimals, without idle zeros; a number that is none is `?` [1]. */
+gtl_figure gtl_figure_share(double share);
+
 /* Five decimals, which g is defined to [m/s2]. */
 gtl_figure gtl_figure_gravity(double gravity);
 
@@ -47,10 +54,16 @@ gtl_figure gtl_figure_force_unit(const gtl_print_units *units, double newtons);
 gtl_figure gtl_figure_rating_unit(const gtl_print_units *units, double newtons);
 gtl_figure gtl_figure_length_unit(const gtl_print_units *units, double metres);
 
+/* As typed, with the unit's name. */
+gtl_figure gtl_figure_width_unit(const gtl_print_units *units, double metres);
+gtl_figure gtl_figure_mass_unit(const gtl_print_units *units, double kilograms);
+gtl_figure gtl_figure_speed_unit(const gtl_print_units *units, double speed);               /* [m/s] */
+gtl_figure gtl_figure_acceleration_unit(const gtl_print_units *units, double acceleration); /* [m/s2] */
+
 gtl_figure gtl_figure_length(const gtl_print_units *units, double metres);            /* to the nearest */
 gtl_figure gtl_figure_place(const gtl_print_units *units, const double *at, int dim); /* "1.5, 2" likewise */
 gtl_figure gtl_figure_percent(double share);     /* one decimal, to the nearest */
-gtl_figure gtl_figure_utilisation(double share); /* per cent, one decimal, up */
+gtl_figure gtl_figure_utilisation(double share); /* per cent, one decimal, up; infinite: not allowed */
 gtl_figure gtl_figure_degrees(double radians);   /* one decimal, to the nearest */
 gtl_figure gtl_figure_power(double number);      /* 1.2e-14, of any size, up */
 

@@ -29,8 +29,30 @@ static void direction(const gtl_rig *rig, const gtl_state *state, int from, int 
     for (int i = 0; i < rig->dim; i++) unit[i] /= size;
 }
 
-double gtl_wrap_angle(const gtl_rig *rig, const gtl_state *state, int run)
+bool gtl_is_loose(const gtl_outcome *outcome, int thing)
 {
+    return outcome->loose && outcome->loose[thing];
+}
+
+int gtl_run_in(const gtl_rig *rig, const gtl_outcome *outcome, int run)
+{
+    if (!outcome->part) return run;
+    const gtl_run *wanted = &rig->runs[run];
+    int before = outcome->part[wanted->before], after = outcome->part[wanted->before + 1];
+    if (before < 0 || after != before + 1) return -1;
+    /* Runs keep their order, and those that are gone only bring the others nearer. */
+    int last = outcome->rig->run_count - 1;
+    for (int i = run < last ? run : last; i >= 0; i--) {
+        const gtl_run *at = &outcome->rig->runs[i];
+        if (at->before == before && at->thing == wanted->thing) return i;
+    }
+    return -1;
+}
+
+double gtl_wrap_angle(const gtl_outcome *outcome, int run)
+{
+    const gtl_rig *rig = outcome->rig;
+    const gtl_state *state = outcome->state;
     const gtl_run *at = &rig->runs[run];
     const gtl_thing *thing = &rig->things[at->thing];
     double turns = WHOLE_TURN * thing->turns;
@@ -46,9 +68,10 @@ double gtl_wrap_angle(const gtl_rig *rig, const gtl_state *state, int run)
     return 2 * atan2(gtl_vector_size(sum, rig->dim), gtl_vector_size(difference, rig->dim)) + turns;
 }
 
-double gtl_off_drawing(const gtl_rig *rig, const gtl_state *state, int node)
+double gtl_off_drawing(const gtl_rig *rig, const gtl_outcome *outcome, int thing)
 {
+    const double *at = outcome->state->at + 3 * outcome->rig->things[thing].node;
     double way[3];
-    for (int i = 0; i < rig->dim; i++) way[i] = state->at[3 * node + i] - rig->nodes[node].at[i];
+    for (int i = 0; i < rig->dim; i++) way[i] = at[i] - rig->nodes[rig->things[thing].node].at[i];
     return gtl_vector_size(way, rig->dim);
 }

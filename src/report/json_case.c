@@ -8,7 +8,8 @@
 /* What every entry is made from. */
 typedef struct gtl_json_source {
     const gtl_sheet *sheet;
-    const gtl_rig *rig;
+    const gtl_rig *rig; /* the sheet's: of parts, and of all that has the same index in both */
+    const gtl_rig *own; /* what was worked in this case: of nodes, runs and pieces */
     const gtl_outcome *outcome;
 } gtl_json_source;
 
@@ -46,7 +47,7 @@ static bool every(const gtl_json_source *source, int index)
 
 static bool is_undecided(const gtl_json_source *source, int run)
 {
-    const gtl_rig *rig = source->rig;
+    const gtl_rig *rig = source->own;
     const bool *here = source->outcome->state->undecided;
     if (!here[run]) return false;
     for (int i = 0; i < run; i++)
@@ -77,19 +78,29 @@ static bool is_hand(const gtl_json_source *source, int thing)
 
 static bool is_guided(const gtl_json_source *source, int node)
 {
-    return source->rig->nodes[node].guided;
+    return source->own->nodes[node].guided;
+}
+
+static bool is_loose(const gtl_json_source *source, int thing)
+{
+    return gtl_is_loose(source->outcome, thing);
 }
 
 static bool is_free(const gtl_json_source *source, int thing)
 {
-    return !source->rig->nodes[source->rig->things[thing].node].fixed;
+    return !is_loose(source, thing) && !source->own->nodes[source->own->things[thing].node].fixed;
 }
 
 /* --- entries --- */
 
 static json_t *undecided(const gtl_json_source *source, int run)
 {
-    return gtl_json_text(source->rig->things[source->rig->runs[run].thing].name);
+    return gtl_json_text(source->own->things[source->own->runs[run].thing].name);
+}
+
+static json_t *loose(const gtl_json_source *source, int thing)
+{
+    return gtl_json_text(source->rig->things[thing].name);
 }
 
 static json_t *part(const gtl_json_source *source, int index)
@@ -98,8 +109,8 @@ static json_t *part(const gtl_json_source *source, int index)
     const gtl_part *at = &rig->parts[index];
     return json_pack("{s:o, s:o, s:o, s:o, s:b}", "line", gtl_json_text(rig->lines[at->line].name), "from",
                      gtl_json_text(stop_name(rig, at->from)), "to", gtl_json_text(stop_name(rig, at->to)),
-                     "tension", gtl_json_number(source->outcome->state->tension[index]), "slack",
-                     (int)source->outcome->state->slack[at->piece]);
+                     "tension", gtl_json_number(gtl_outcome_tension(source->outcome, index)), "slack",
+                     (int)gtl_outcome_slack(source->outcome, index));
 }
 
 static json_t *block(const gtl_json_source *source, int index)
@@ -137,35 +148,36 @@ static json_t *guide(const gtl_json_source *source, int node)
     const double *push = source->outcome->forces.track[node];
     int dim = source->rig->dim;
     return json_pack("{s:o, s:o, s:o}", "thing",
-                     gtl_json_text(source->rig->things[source->rig->nodes[node].root].name), "force",
+                     gtl_json_text(source->own->things[source->own->nodes[node].root].name), "force",
                      gtl_json_number(gtl_vector_size(push, dim)), "vector", gtl_json_vector(push, dim));
 }
 
 /* How far rope comes to a hand for one unit of lift [1]; NaN where nothing is lifted. */
 static double travel_ratio(const gtl_json_source *source, int hand)
 {
-    if (source->rig->hand < 0) return NAN;
-    for (int i = 0; i < source->rig->piece_count; i++)
-        if (source->rig->pieces[i].hand == hand) return -source->outcome->state->payout[i];
+    if (isnan(source->outcome->velocity_ratio)) return NAN;
+    for (int i = 0; i < source->own->piece_count; i++)
+        if (source->own->pieces[i].hand == hand) return -source->outcome->state->payout[i];
     return NAN;
 }
 
 static json_t *hand(const gtl_json_source *source, int index)
 {
     const gtl_thing *thing = &source->rig->things[index];
-    double force = isnan(thing->pull) ? source->outcome->state->effort : thing->pull;
+    double force = gtl_hand_pull(source->own, source->outcome->state, index);
     return json_pack("{s:o, s:o, s:o, s:o}", "hand", gtl_json_text(thing->name), "force",
-                     gtl_json_number(force), "travel_ratio", gtl_json_number(travel_ratio(source, index)),
-                     "limit", gtl_json_number(thing->limit));
+                     gtl_json_number(isnan(force) ? 0 : force), /* its rope is gone */
+                     "travel_ratio", gtl_json_number(travel_ratio(source, index)), "limit",
+                     gtl_json_number(thing->limit));
 }
 
 static json_t *place(const gtl_json_source *source, int index)
 {
     const gtl_thing *thing = &source->rig->things[index];
-    const gtl_state *state = source->outcome->state;
+    const double *at = source->outcome->state->at + 3 * source->own->things[index].node;
     return json_pack("{s:o, s:o, s:o}", "thing", gtl_json_text(thing->name), "at",
-                     gtl_json_vector(state->at + 3 * thing->node, source->rig->dim), "moved",
-                     gtl_json_number(gtl_off_drawing(source->rig, state, thing->node)));
+                     gtl_json_vector(at, source->rig->dim), "moved",
+                     gtl_json_number(gtl_off_drawing(source->rig, source->outcome, index)));
 }
 
 /* --- the case --- */
@@ -177,6 +189,7 @@ static const struct gtl_json_list {
     gtl_json_entry *entry;
 } lists[] = {
     {"undecided", RUNS, is_undecided, undecided},
+    {"loose", THINGS, is_loose, loose},
     {"lines", PARTS, every, part},
     {"blocks", COMPONENTS, is_block, block},
     {"joints", COMPONENTS, is_joint, joint},
@@ -189,11 +202,11 @@ static const struct gtl_json_list {
 static bool put_lists(json_t *object, const gtl_json_source *source)
 {
     const gtl_rig *rig = source->rig;
-    const int counts[] = {[RUNS] = rig->run_count,
+    const int counts[] = {[RUNS] = source->own->run_count,
                           [PARTS] = rig->part_count,
                           [COMPONENTS] = source->sheet->component_count,
                           [THINGS] = rig->thing_count,
-                          [NODES] = rig->node_count};
+                          [NODES] = source->own->node_count};
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
         json_t *array = list(source, counts[lists[i].over], lists[i].filter, lists[i].entry);
         if (json_object_set_new(object, lists[i].name, array) != 0) return false;
@@ -203,11 +216,13 @@ static bool put_lists(json_t *object, const gtl_json_source *source)
 
 json_t *gtl_json_case(const gtl_sheet *sheet, const gtl_outcome *outcome)
 {
-    gtl_json_source source = {.sheet = sheet, .rig = sheet->rig, .outcome = outcome};
+    gtl_json_source source = {.sheet = sheet, .rig = sheet->rig, .own = outcome->rig, .outcome = outcome};
+    double factor = outcome->kind == GTL_LOST ? sheet->rig->loss_factor : 1;
     json_t *object = json_pack(
-        "{s:s, s:b, s:o, s:o, s:o, s:o, s:o}", "case", gtl_case_name(outcome->kind), "possible",
-        (int)outcome->possible, "why", outcome->possible ? json_null() : gtl_json_text(outcome->reason),
-        "residual", gtl_json_number(outcome->possible ? outcome->state->residual : NAN), "velocity_ratio",
+        "{s:s, s:b, s:o, s:o, s:o, s:o, s:o, s:o}", "case", outcome->name, "possible", (int)outcome->possible,
+        "why", outcome->possible ? json_null() : gtl_json_text(outcome->reason), "factor",
+        gtl_json_number(factor), "residual",
+        gtl_json_number(outcome->possible ? outcome->state->residual : NAN), "velocity_ratio",
         gtl_json_number(outcome->velocity_ratio), "estimated_advantage",
         gtl_json_number(outcome->estimated_advantage), "efficiency", gtl_json_number(outcome->efficiency));
     if (object && put_lists(object, &source)) return object;

@@ -29,3 +29,13 @@ json_t *gtl_json_vector(const double *vector, int dim)
     }
     return array;
 }
+
+void gtl_json_append(gtl_json_array *list, json_t *value)
+{
+    if (!list->array) {
+        json_decref(value);
+    } else if (json_array_append_new(list->array, value) != 0) {
+        json_decref(list->array);
+        list->array = NULL;
+    }
+}

@@ -14,4 +14,12 @@ json_t *gtl_json_text(const char *text);
 /* A vector of `dim` numbers. */
 json_t *gtl_json_vector(const double *vector, int dim);
 
+/* A list that fails as a whole: `array` is NULL once memory failed. Begin one with {json_array()}. */
+typedef struct gtl_json_array {
+    json_t *array;
+} gtl_json_array;
+
+/* Append a value, which the list takes over. */
+void gtl_json_append(gtl_json_array *list, json_t *value);
+
 #endif

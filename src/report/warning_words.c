@@ -6,7 +6,8 @@
 #include <string.h>
 
 /* The first `%` with a letter stands for the warning's value, the second for its other number; how they are
- * printed is the letter's affair, see below. */
+ * printed is the letter's affair, see below. `%o` names the other part, `%k` says what a kind of step does.
+ */
 static const char *const sentences[GTL_WARN_COUNT] = {
     [GTL_WARN_FRICTION_NOT_STATED] =
         "its friction is not stated, so it was worked without: real forces are greater. State an efficiency "
@@ -55,6 +56,77 @@ static const char *const sentences[GTL_WARN_COUNT] = {
     [GTL_WARN_POORLY_CONDITIONED] =
         "the rig is close to having no answer (pivot ratio %w): small changes of shape change the forces "
         "greatly.",
+    [GTL_WARN_NOT_ALLOWED] = "%k: its table does not allow that, so nothing of its rating counts.",
+    [GTL_WARN_NOT_PUBLISHED] = "%k: its table says nothing for that, so it counts as unrated. Find a "
+                               "published figure, or change it.",
+    [GTL_WARN_TIGHT_BEND] =
+        "lies round %o at only %n times its own diameter. Under 8 times, fibre rope loses strength, and no "
+        "table says how much (a rule of thumb, without a published source). Use a larger sheave or pin.",
+    [GTL_WARN_VERY_TIGHT_BEND] =
+        "lies round %o at only %n times its own diameter. Under 4 times, fibre rope loses much of its "
+        "strength, and no table says how much (a rule of thumb, without a published source). Use a larger "
+        "sheave or pin.",
+    [GTL_WARN_CHOKE_ANGLE_NOT_STATED] =
+        "is choked, and its angle of choke is not stated: it was worked as 120 deg or more. A tighter choke "
+        "holds less. State its choke angle.",
+    [GTL_WARN_MATERIAL_NOT_STATED] =
+        "is choked, and its material is not stated: natural fibre rope and chain hold less so than was "
+        "worked. State its material.",
+    [GTL_WARN_UNDER_USE_FACTOR] =
+        "its design factor is %n; the use asks for %n at the least. The smaller one is what was worked.",
+    [GTL_WARN_OVER_USE_SHARE] = "%p of its wll is used; where only a wll is known, the use leaves %p of it.",
+    [GTL_WARN_OVER_PEOPLE] =
+        "the use is for loads over people. Factors are doubled there where the law says so; nothing was "
+        "doubled here, only the factors in the file were worked. This program is not made for people: no "
+        "load goes over anybody on the strength of this report.",
+    [GTL_WARN_HEAD_FITTING] =
+        "holds %r as the head fitting of %o, a block with one sheave; it has to hold twice the block's line, "
+        "%f (Lloyd's Code for Lifting Appliances in a Marine Environment, chapter 8, 5.1).",
+    [GTL_WARN_NO_FIGURES] =
+        "this case has no figures, and nothing was rated for it; the reason stands under Effort.",
+    [GTL_WARN_DROPS] = "had %l of slack when the part let go, so what it catches drops before that. The loss "
+                       "factor is for a "
+                       "load let go onto a taut line; a drop makes more, and that is not worked out.",
+    [GTL_WARN_LOAD_FALLS] = "nothing holds it any more, and it falls. What it hits is not worked out.",
+    [GTL_WARN_CAME_LOOSE] =
+        "nothing holds it in its place any more: it is left out, and its weight too. Where it goes, and what "
+        "it hits, is not worked out.",
+    [GTL_WARN_ANCHOR_FORGOTTEN] =
+        "all the gear on it is rated, and it is not: strong gear makes no strong anchor. It feels %f.",
+    [GTL_WARN_HAND_BEYOND_GEAR] =
+        "can pull %f, and the rating of its line, %o, is %r: if the load catches, the line is what gives. "
+        "Fewer people, or a limit to the pull.",
+    [GTL_WARN_FRICTION_MIXED] =
+        "is stated to have no friction while other stops have some: the figures are neither a textbook's nor "
+        "a rig's.",
+    [GTL_WARN_LOW_EFFICIENCY] =
+        "%p is under the efficiency of any plain sheave in print (80 %). What belongs here is one sheave's, "
+        "not that of the whole tackle.",
+    [GTL_WARN_FAR_BELOW_RATING] = "carries less than a thousandth of its rating. See that the unit of its "
+                                  "rating is right, and that the "
+                                  "load reaches it.",
+    [GTL_WARN_WRAP_NOT_AS_DRAWN] =
+        "its wrap is stated as %d, and as drawn the line turns through %d. Friction was worked with the one, "
+        "forces with the other; see from which side the angle was measured.",
+    [GTL_WARN_DIRECTION_ONLY] =
+        "runs over blocks that all stand still: they turn it and gain nothing. As much rope is hauled as the "
+        "load is lifted.",
+    [GTL_WARN_GAINS_NO_FORCE] =
+        "hauls in only %n times the lift: it pulls more than the weight that it lifts. See that the tackle "
+        "is not turned round.",
+    [GTL_WARN_BALANCED] =
+        "is balanced at rest: it does not level out, it stays where friction leaves it, and a little more on "
+        "either side sets it moving. Make it fast.",
+    [GTL_WARN_HAULS_ITSELF] =
+        "carries the hand that hauls it. If that is a person: this program is not for lifting people.",
+};
+
+/* What a part does that a table does not allow, or does not reach; with the step's value. */
+static const char *const steps[GTL_STEP_KIND_COUNT] = {
+    [GTL_STEP_BEND] = "lies round %o at only %n times its own diameter",
+    [GTL_STEP_CHOKE] = "is choked at %d",
+    [GTL_STEP_AXIS] = "is pulled %d from its axis",
+    [GTL_STEP_SIDE] = "is pulled %d to the side",
 };
 
 static gtl_figure plain(const gtl_print_units *units, double number)
@@ -102,21 +174,32 @@ static const struct gtl_printer *asked_for(const char *at)
     return NULL;
 }
 
-char *gtl_words_warning(const gtl_print_units *units, const gtl_warning *warning)
+/* A sentence with its numbers and names put in. */
+static void add_sentence(gtl_text *text, const gtl_print_units *units, const gtl_warning *warning,
+                         const char *sentence)
 {
-    gtl_text text = {0};
     double number = warning->value;
-    if (warning->case_kind >= 0)
-        gtl_text_add(&text, "%s: ", gtl_case_name((gtl_case_kind)warning->case_kind));
-    for (const char *at = sentences[warning->code]; *at; at++) {
+    for (const char *at = sentence; *at; at++) {
         const struct gtl_printer *printer = asked_for(at);
-        if (!printer) {
-            gtl_text_put(&text, at, 1);
+        if (printer) {
+            gtl_text_add(text, "%s", printer->print(units, number).text);
+            number = warning->other;
+        } else if (strncmp(at, "%o", 2) == 0) {
+            gtl_text_add(text, "%s", warning->with);
+        } else if (strncmp(at, "%k", 2) == 0) {
+            add_sentence(text, units, warning, steps[(int)warning->other]);
+        } else {
+            gtl_text_put(text, at, 1);
             continue;
         }
-        gtl_text_add(&text, "%s", printer->print(units, number).text);
-        number = warning->other;
         at++;
     }
+}
+
+char *gtl_words_warning(const gtl_sheet *sheet, const gtl_print_units *units, const gtl_warning *warning)
+{
+    gtl_text text = {0};
+    if (warning->outcome >= 0) gtl_text_add(&text, "%s: ", sheet->outcomes[warning->outcome].name);
+    add_sentence(&text, units, warning, sentences[warning->code]);
     return gtl_text_take(&text);
 }

@@ -1,9 +1,9 @@
 /* words.c - every sentence of a report that does not belong to one form alone. */
 #include "report/words.h"
 #include "base/text.h"
+#include "rate/rating.h"
 #include "report/names.h"
 
-#include <math.h>
 #include <stdlib.h>
 
 static const char *const cautions[] = {
@@ -14,18 +14,6 @@ static const char *const cautions[] = {
     "Local law and codes come first.",
     "Have it checked by a qualified rigger or competent person.",
     "Have the structure or tree checked by somebody qualified for it.",
-};
-
-/* What no rig file can state and no report covers. */
-static const char *const never_checked[] = {
-    "weight of ropes, slings and connectors",
-    "sheave radius and rope stiffness as such, beyond the efficiency stated",
-    "friction of guides",
-    "edges and bends that lines lie over",
-    "knots and terminations",
-    "condition and age of the gear",
-    "dynamics: starting, stopping, snatching, swinging, wind",
-    "the structure or tree itself",
 };
 
 void gtl_words_cautions(gtl_sink *sink, void *context)
@@ -74,16 +62,62 @@ static void add_without_friction(gtl_names *names, const gtl_sheet *sheet)
     }
 }
 
+static void add_fallen(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->outcome_count; i++)
+        if (sheet->outcomes[i].falls) gtl_names_add(names, sheet->outcomes[i].name);
+}
+
+static void add_dropped(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->outcome_count; i++)
+        if (sheet->outcomes[i].possible && sheet->outcomes[i].drop > 0)
+            gtl_names_add(names, sheet->outcomes[i].name);
+}
+
+/* Cases beyond the slow ones; braking a load that friction holds is no fault. */
+static void add_not_worked(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        const gtl_outcome *outcome = &sheet->outcomes[i];
+        bool held = outcome->kind == GTL_STOP && outcome->state->held_by_friction;
+        if (outcome->kind > GTL_LOWER && !outcome->possible && !outcome->falls && !held)
+            gtl_names_add(names, outcome->name);
+    }
+}
+
+static void add_head_fittings(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->head_fitting_count; i++)
+        if (sheet->head_fittings[i].mark == GTL_MARK_OVER)
+            gtl_names_add(names, sheet->components[sheet->head_fittings[i].fitting].name);
+}
+
+static void add_not_stated(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->rig->line_count; i++) {
+        const gtl_line *line = &sheet->rig->lines[i];
+        if (gtl_choke_angle_missing(&line->gear) || gtl_choke_material_missing(&line->gear))
+            gtl_names_add(names, line->name);
+    }
+}
+
+/* The worst first: a reader may see no more than the beginning. */
 static const struct gtl_reason {
     unsigned bit;
     const char *sentence;
     void (*add_names)(gtl_names *names, const gtl_sheet *sheet);
 } reasons[] = {
     {GTL_WHY_OVER, "over the rating: ", add_over},
+    {GTL_WHY_HEAD_FITTING, "head fitting under twice the line: ", add_head_fittings},
+    {GTL_WHY_LOAD_FALLS, "a load falls after: ", add_fallen},
+    {GTL_WHY_DROP, "something drops before it is caught, after: ", add_dropped},
     {GTL_WHY_HOLD_IMPOSSIBLE, "hold cannot be: the load runs away", NULL},
     {GTL_WHY_RAISE_IMPOSSIBLE, "raise cannot be worked out", NULL},
     {GTL_WHY_LOWER_IMPOSSIBLE, "lower cannot be worked out", NULL},
+    {GTL_WHY_CASE_IMPOSSIBLE, "cannot be worked out: ", add_not_worked},
     {GTL_WHY_UNRATED, "no rating to check by: ", add_unrated},
+    {GTL_WHY_NOT_STATED, "choke angle or material not stated: ", add_not_stated},
     {GTL_WHY_FRICTION, "friction not stated: ", add_without_friction},
     {GTL_WHY_NOT_MOVED, "neither raise nor lower came to figures, so friction is left out", NULL},
 };
@@ -101,24 +135,4 @@ void gtl_words_why(const gtl_sheet *sheet, int most, gtl_sink *sink, void *conte
         }
         say(&text, sink, context);
     }
-}
-
-void gtl_words_not_checked(const gtl_sheet *sheet, gtl_sink *sink, void *context)
-{
-    for (int i = 0; i < sheet->component_count; i++) {
-        const gtl_component *part = &sheet->components[i];
-        if (part->mark != GTL_MARK_UNRATED) continue;
-        gtl_text text = {0};
-        gtl_text_add(&text, "%s %s%s: no rating", gtl_kind_name(part->kind), part->name,
-                     part->push ? ", in push" : "");
-        say(&text, sink, context);
-    }
-    for (int i = 0; i < sheet->rig->thing_count; i++) {
-        const gtl_thing *thing = &sheet->rig->things[i];
-        if (thing->kind != GTL_HAND || !isnan(thing->limit)) continue;
-        gtl_text text = {0};
-        gtl_text_add(&text, "hand %s: no limit to its pull", thing->name);
-        say(&text, sink, context);
-    }
-    for (size_t i = 0; i < sizeof never_checked / sizeof *never_checked; i++) sink(context, never_checked[i]);
 }

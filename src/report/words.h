@@ -19,6 +19,6 @@ void gtl_words_why(const gtl_sheet *sheet, int most, gtl_sink *sink, void *conte
 void gtl_words_not_checked(const gtl_sheet *sheet, gtl_sink *sink, void *context);
 
 /* A warning as one or two sentences without the part's name. The caller frees it; NULL without memory. */
-char *gtl_words_warning(const gtl_print_units *units, const gtl_warning *warning);
+char *gtl_words_warning(const gtl_sheet *sheet, const gtl_print_units *units, const gtl_warning *warning);
 
 #endif

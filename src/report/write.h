@@ -3,6 +3,7 @@
 #define REPORT_WRITE_H
 
 #include "report/document.h"
+#include <gantline/limit.h>
 #include <gantline/rate.h>
 
 /* The width that no line of text is wider than, in columns. */
@@ -13,5 +14,8 @@ char *gtl_write_text(const gtl_document *document);
 
 /* A sheet as JSON, "gantline-report-1". The caller frees it; NULL without memory. */
 char *gtl_write_json(const gtl_sheet *sheet);
+
+/* A limit as JSON, "gantline-limit-1". Likewise. */
+char *gtl_write_limit_json(const gtl_limit *limit);
 
 #endif

@@ -2,6 +2,7 @@
  * be added, none is renamed. Numbers are SI and unrounded. */
 #include "base/text.h"
 #include "report/json_case.h"
+#include "report/json_gear.h"
 #include "report/json_value.h"
 #include "report/words.h"
 #include "report/write.h"
@@ -13,32 +14,17 @@
 
 #define FORMAT "gantline-report-1"
 
-/* A list that fails as a whole: `array` is NULL once memory failed. */
-typedef struct gtl_json_array {
-    json_t *array;
-} gtl_json_array;
-
-static void append(gtl_json_array *list, json_t *value)
-{
-    if (!list->array) {
-        json_decref(value);
-    } else if (json_array_append_new(list->array, value) != 0) {
-        json_decref(list->array);
-        list->array = NULL;
-    }
-}
-
 /* A sink for words.h. */
 static void append_sentence(void *list, const char *sentence)
 {
-    append(list, gtl_json_text(sentence));
+    gtl_json_append(list, gtl_json_text(sentence));
 }
 
 static json_t *scope(const gtl_sheet *sheet)
 {
     gtl_json_array list = {json_array()};
     for (int i = 0; i < sheet->outcome_count; i++)
-        append(&list, json_string(gtl_case_name(sheet->outcomes[i].kind)));
+        gtl_json_append(&list, gtl_json_text(sheet->outcomes[i].name));
     return list.array;
 }
 
@@ -69,9 +55,9 @@ static json_t *warnings(const gtl_sheet *sheet)
     gtl_print_units units = gtl_print_units_for(sheet);
     for (int i = 0; i < sheet->warning_count; i++) {
         const gtl_warning *warning = &sheet->warnings[i];
-        char *text = gtl_words_warning(&units, warning);
-        append(&list, json_pack("{s:s, s:o, s:o}", "code", gtl_warning_name(warning->code), "about",
-                                gtl_json_text(warning->about), "text", gtl_json_text(text)));
+        char *text = gtl_words_warning(sheet, &units, warning);
+        gtl_json_append(&list, json_pack("{s:s, s:o, s:o}", "code", gtl_warning_name(warning->code), "about",
+                                         gtl_json_text(warning->about), "text", gtl_json_text(text)));
         free(text);
     }
     return list.array;
@@ -80,23 +66,27 @@ static json_t *warnings(const gtl_sheet *sheet)
 static json_t *cases(const gtl_sheet *sheet)
 {
     gtl_json_array list = {json_array()};
-    for (int i = 0; i < sheet->outcome_count; i++) append(&list, gtl_json_case(sheet, &sheet->outcomes[i]));
+    for (int i = 0; i < sheet->outcome_count; i++)
+        gtl_json_append(&list, gtl_json_case(sheet, &sheet->outcomes[i]));
     return list.array;
 }
 
-static json_t *component(const gtl_component *part)
+static json_t *component(const gtl_sheet *sheet, const gtl_component *part)
 {
-    json_t *governing = isnan(part->demand) ? json_null() : json_string(gtl_case_name(part->governing));
-    return json_pack("{s:o, s:s, s:o, s:o, s:o, s:o, s:s}", "component", gtl_json_text(part->name), "kind",
-                     gtl_kind_name(part->kind), "demand", gtl_json_number(part->demand), "case", governing,
-                     "capacity", gtl_json_number(part->capacity), "utilisation",
-                     gtl_json_number(part->utilisation), "status", gtl_mark_name(part->mark));
+    json_t *governing =
+        part->governing < 0 ? json_null() : gtl_json_text(sheet->outcomes[part->governing].name);
+    return json_pack("{s:o, s:s, s:o, s:o, s:o, s:o, s:s, s:o}", "component", gtl_json_text(part->name),
+                     "kind", gtl_kind_name(part->kind), "demand", gtl_json_number(part->demand), "case",
+                     governing, "capacity", gtl_json_number(part->capacity), "utilisation",
+                     gtl_json_number(part->utilisation), "status", gtl_mark_name(part->mark), "chain",
+                     gtl_json_steps(sheet, part));
 }
 
 static json_t *components(const gtl_sheet *sheet)
 {
     gtl_json_array list = {json_array()};
-    for (int i = 0; i < sheet->component_count; i++) append(&list, component(&sheet->components[i]));
+    for (int i = 0; i < sheet->component_count; i++)
+        gtl_json_append(&list, component(sheet, &sheet->components[i]));
     return list.array;
 }
 
@@ -107,11 +97,13 @@ static json_t *program(void)
 
 static json_t *whole(const gtl_sheet *sheet)
 {
-    return json_pack("{s:s, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "format", FORMAT, "program",
-                     program(), "title", gtl_json_text(sheet->rig->title), "verdict",
+    return json_pack("{s:s, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "format",
+                     FORMAT, "program", program(), "title", gtl_json_text(sheet->rig->title), "verdict",
                      gtl_verdict_name(sheet->verdict), "scope", scope(sheet), "why", why(sheet), "cautions",
                      cautions(), "not_checked", not_checked(sheet), "warnings", warnings(sheet), "cases",
-                     cases(sheet), "components", components(sheet));
+                     cases(sheet), "components", components(sheet), "chains", gtl_json_chains(sheet),
+                     "head_fittings", gtl_json_head_fittings(sheet), "use", gtl_json_use(sheet), "hardware",
+                     gtl_json_hardware(sheet));
 }
 
 static int put(const char *bytes, size_t size, void *text)

@@ -60,7 +60,8 @@ static size_t pair_indent(const gtl_document *document, size_t at)
 static void pair(gtl_text *out, const gtl_element *element, size_t indent)
 {
     size_t width = gtl_columns(element->label, strlen(element->label));
-    gtl_wrap wrap = {.column = indent, .indent = indent, .width = GTL_TEXT_WIDTH};
+    gtl_wrap wrap = {
+        .column = indent, .indent = indent, .width = GTL_TEXT_WIDTH, .most_lines = element->most_lines};
     if (width + 2 > GTL_TEXT_WIDTH / 2) {
         gtl_wrap name = {.width = GTL_TEXT_WIDTH};
         gtl_wrap_words(out, element->label, &name);

@@ -50,10 +50,14 @@ static gtl_rating rating_of(const gtl_building *b, const gtl_item *item)
     return rating;
 }
 
-static double weight_of(const gtl_building *b, const gtl_item *item)
+/* Its weight, stated or of the mass in its row; NaN where there is neither, or where it cannot be read. */
+static double weight_of(gtl_building *b, const gtl_item *item, int at)
 {
+    if (is_stated(item, GTL_F_WEIGHT)) return value(item, GTL_F_WEIGHT);
     if (is_stated(item, GTL_F_MASS)) return value(item, GTL_F_MASS) * b->rig->gravity;
-    return is_stated(item, GTL_F_WEIGHT) ? value(item, GTL_F_WEIGHT) : 0;
+    double mass = gtl_row_number(b, at, GTL_HW_MASS);
+    if (!isnan(mass)) b->draft->mass_typed = true;
+    return mass * b->rig->gravity;
 }
 
 /* A whole number that is 0 where it is not stated, or not readable. */
@@ -63,12 +67,19 @@ static int whole(const gtl_item *item, gtl_field field)
     return number > 0 ? (int)number : 0;
 }
 
-static void fill_bend(const gtl_building *b, gtl_thing *thing, const gtl_item *item)
+/* Its own friction, else its row's, else, of a block, the rig's. */
+static void fill_friction(const gtl_building *b, gtl_thing *thing, const gtl_item *item, int at)
+{
+    bool own = is_stated(item, GTL_F_EFFICIENCY) || is_stated(item, GTL_F_FRICTION);
+    thing->efficiency = own ? value(item, GTL_F_EFFICIENCY) : gtl_row_number(b, at, GTL_HW_EFFICIENCY);
+    thing->friction = own ? value(item, GTL_F_FRICTION) : gtl_row_number(b, at, GTL_HW_COEFFICIENT);
+    if (item->kind == GTL_BLOCK && !own && isnan(thing->efficiency)) thing->efficiency = b->rig->efficiency;
+}
+
+static void fill_bend(const gtl_building *b, gtl_thing *thing, const gtl_item *item, int at)
 {
     thing->sheaves = whole(item, GTL_F_SHEAVES);
-    thing->efficiency = value(item, GTL_F_EFFICIENCY);
-    if (item->kind == GTL_BLOCK && !is_stated(item, GTL_F_EFFICIENCY)) thing->efficiency = b->rig->efficiency;
-    thing->friction = value(item, GTL_F_FRICTION);
+    fill_friction(b, thing, item, at);
     thing->friction_stated = !isnan(thing->efficiency) || !isnan(thing->friction);
     thing->wrap = value(item, GTL_F_WRAP);
     thing->turns = whole(item, GTL_F_TURNS);
@@ -89,10 +100,12 @@ static void add_thing(gtl_building *b, const gtl_item *item, int at)
     thing->name = keep_text(b, item->name);
     for (int i = 0; i < 3; i++) thing->at[i] = i < item->at.count ? item->at.at[i] : item->at.count ? 0 : NAN;
     thing->guided = item->guide.yes;
-    thing->weight = weight_of(b, item);
-    thing->weight_stated = is_stated(item, GTL_F_MASS) || is_stated(item, GTL_F_WEIGHT);
+    double weight = weight_of(b, item, at);
+    thing->weight_stated = !isnan(weight);
+    thing->weight = thing->weight_stated ? weight : 0;
     thing->rating = rating_of(b, item);
-    fill_bend(b, thing, item);
+    thing->gear = b->gear[at];
+    fill_bend(b, thing, item, at);
     fill_hand(thing, item);
 }
 
@@ -103,16 +116,19 @@ static void add_line(gtl_building *b, const gtl_item *item, int at)
     *line = (gtl_line){.kind = item->kind, .line = item->line};
     line->name = keep_text(b, item->name);
     line->length = value(item, GTL_F_LENGTH);
-    line->weight = weight_of(b, item);
+    double weight = weight_of(b, item, at);
+    line->weight = isnan(weight) ? 0 : weight;
     line->rating = rating_of(b, item);
+    line->gear = b->gear[at];
 }
 
-static void add_connector(gtl_building *b, const gtl_item *item)
+static void add_connector(gtl_building *b, const gtl_item *item, int at)
 {
     gtl_connector *connector = &b->rig->connectors[b->rig->connector_count++];
     *connector = (gtl_connector){.line = item->line, .thing = -1, .stop = -1};
     connector->name = keep_text(b, item->name);
     connector->rating = rating_of(b, item);
+    connector->gear = b->gear[at];
 }
 
 /* Where each item goes: things, lines and connectors are numbered in the order of the file. */
@@ -135,6 +151,7 @@ static bool make_room(gtl_building *b)
     b->index = gtl_room(b, b->draft->item_count, sizeof *b->index);
     if (!b->index) return false;
     number_items(b, &things, &lines, &connectors);
+    b->gear = gtl_room(b, b->draft->item_count, sizeof *b->gear);
     b->thing_item = gtl_room(b, things, sizeof *b->thing_item);
     b->line_item = gtl_room(b, lines, sizeof *b->line_item);
     b->used = gtl_room(b, connectors, sizeof *b->used);
@@ -177,7 +194,7 @@ static void add_items(gtl_building *b)
         } else if (gtl_is_of(item->kind, GTL_LINE_KINDS)) {
             add_line(b, item, i);
         } else {
-            add_connector(b, item);
+            add_connector(b, item, i);
         }
     }
 }
@@ -186,14 +203,18 @@ static void build(gtl_building *b)
 {
     fill_sheet(b);
     if (!make_room(b)) return;
+    gtl_find_gear(b);
     add_items(b);
     gtl_check_items(b);
     gtl_resolve(b);
     gtl_build_nodes(b);
+    gtl_settle_axes(b);
     gtl_check_lines(b);
     if (b->faults->out_of_memory || !b->draft->whole) return;
     gtl_cut_lines(b);
-    if (!b->faults->out_of_memory) gtl_check_rig(b);
+    if (b->faults->out_of_memory) return;
+    gtl_check_rig(b);
+    gtl_check_gear(b);
 }
 
 gtl_rig *gtl_build(gtl_draft *draft, gtl_fault_list *faults)
@@ -202,6 +223,7 @@ gtl_rig *gtl_build(gtl_draft *draft, gtl_fault_list *faults)
     b.rig = gtl_room(&b, 1, sizeof *b.rig);
     if (b.rig) build(&b);
     free(b.index);
+    free(b.gear);
     free(b.thing_item);
     free(b.line_item);
     free(b.used);

@@ -195,48 +195,30 @@ static void settle_lifted(gtl_building *b)
     b->rig->load = load;
 }
 
-/* Without a hand that is worked out there is nothing to lift, raise or lower. */
-static void check_idle_sheet(gtl_building *b)
-{
-    const gtl_item *sheet = &b->draft->sheet;
-    if (sheet->load.stated.yes) {
-        gtl_faults_add(
-            b->faults, sheet->load.stated.line,
-            "`load` changes nothing, since nobody hauls; leave it out, or add a hand without `pull`");
-    }
-    if (b->draft->cases[GTL_RAISE] || b->draft->cases[GTL_LOWER]) {
-        gtl_faults_add(
-            b->faults, sheet->cases.line,
-            "`cases` asks for %s, but nobody hauls; write cases = hold, or add a hand without `pull`",
-            gtl_case_name(b->draft->cases[GTL_RAISE] ? GTL_RAISE : GTL_LOWER));
-    }
-}
-
-static void settle_cases(gtl_building *b)
-{
-    bool all = !b->draft->sheet.cases.yes;
-    bool hauled = b->rig->hand >= 0;
-    for (int i = 0; i < GTL_CASE_COUNT; i++) b->rig->cases[i] = hauled && (all || b->draft->cases[i]);
-    b->rig->cases[GTL_HOLD] = true;
-}
-
 /* Whether a default of [rig] reaches a part that takes it, without stating the key itself. */
-static bool is_wanted(const gtl_draft *draft, gtl_field field, bool (*takes)(const gtl_item *item))
+static bool is_wanted(const gtl_building *b, gtl_field field, bool (*takes)(const gtl_building *b, int item))
 {
-    for (int i = 0; i < draft->item_count; i++) {
-        if (takes(&draft->items[i]) && !draft->items[i].numbers[field].stated.yes) return true;
+    for (int i = 0; i < b->draft->item_count; i++) {
+        if (takes(b, i) && !b->draft->items[i].numbers[field].stated.yes) return true;
     }
     return false;
 }
 
-static bool has_strength(const gtl_item *item)
+/* Of a row that could not be found nobody knows what it states. */
+static bool has_unknown_row(const gtl_building *b, int item)
 {
-    return item->numbers[GTL_F_MBS].stated.yes;
+    return b->draft->items[item].rows[GTL_R_HARDWARE].stated.yes && !b->gear[item].row;
 }
 
-static bool is_block(const gtl_item *item)
+static bool has_strength(const gtl_building *b, int item)
 {
-    return item->kind == GTL_BLOCK;
+    return b->draft->items[item].numbers[GTL_F_MBS].stated.yes ||
+           !isnan(gtl_row_number(b, item, GTL_HW_MBS)) || has_unknown_row(b, item);
+}
+
+static bool lacks_efficiency(const gtl_building *b, int item)
+{
+    return b->draft->items[item].kind == GTL_BLOCK && isnan(gtl_row_number(b, item, GTL_HW_EFFICIENCY));
 }
 
 /* A key of [rig] that changes nothing. */
@@ -246,12 +228,12 @@ static void check_defaults(gtl_building *b)
     const gtl_stated *factor = &numbers[GTL_F_DESIGN_FACTOR].stated;
     const gtl_stated *efficiency = &numbers[GTL_F_EFFICIENCY].stated;
     const gtl_stated *gravity = &numbers[GTL_F_GRAVITY].stated;
-    if (factor->yes && !is_wanted(b->draft, GTL_F_DESIGN_FACTOR, has_strength)) {
+    if (factor->yes && !is_wanted(b, GTL_F_DESIGN_FACTOR, has_strength)) {
         gtl_faults_add(b->faults, factor->line,
                        "`design factor` changes nothing: no part has an `mbs` without a factor of its own; "
                        "leave it out");
     }
-    if (efficiency->yes && !is_wanted(b->draft, GTL_F_EFFICIENCY, is_block)) {
+    if (efficiency->yes && !is_wanted(b, GTL_F_EFFICIENCY, lacks_efficiency)) {
         gtl_faults_add(
             b->faults, efficiency->line,
             "`efficiency` changes nothing: there is no block without an efficiency of its own; leave it out");
@@ -293,12 +275,8 @@ void gtl_check_rig(gtl_building *b)
     check_connectors(b);
     check_stops(b);
     check_pieces(b);
-    if (b->rig->hand >= 0) {
-        settle_lifted(b);
-    } else {
-        check_idle_sheet(b);
-    }
-    settle_cases(b);
+    if (b->rig->hand >= 0) settle_lifted(b);
+    gtl_settle_cases(b);
     check_defaults(b);
     check_weight(b);
 }

@@ -1,7 +1,12 @@
 /* check_item.c - what one section says by itself: keys that exclude each other, or that need another. */
 #include "rig/building.h"
 
-#define FIELD(field) (1U << (field))
+#include <math.h>
+#include <stdint.h>
+
+#define FIELD(field) (UINT32_C(1) << (field))
+
+_Static_assert(GTL_FIELD_COUNT <= 32, "a bit for every field");
 
 /* Two spellings of one thing. */
 static const struct {
@@ -19,7 +24,7 @@ static const struct {
 /* A key that says nothing unless at least one of the others is there. */
 static const struct {
     gtl_field one;
-    unsigned needs;
+    uint32_t needs;
     const char *text;
 } needs[] = {
     {GTL_F_PEOPLE, FIELD(GTL_F_EACH),
@@ -54,21 +59,36 @@ static void check_exclusions(gtl_building *b, const gtl_item *item)
     }
 }
 
-/* The fields that an item states, as bits; a block has the rig's efficiency too. */
-static unsigned all_stated(const gtl_building *b, const gtl_item *item)
+/* What a row of gear states in an item's stead. */
+static const struct {
+    gtl_hardware_number number;
+    gtl_field field;
+} row_fields[] = {
+    {GTL_HW_MBS, GTL_F_MBS},
+    {GTL_HW_EFFICIENCY, GTL_F_EFFICIENCY},
+    {GTL_HW_COEFFICIENT, GTL_F_FRICTION},
+};
+
+/* The fields that an item or its row states, as bits; a block has the rig's efficiency too. */
+static uint32_t all_stated(const gtl_building *b, int at)
 {
-    unsigned all = 0;
+    const gtl_item *item = &b->draft->items[at];
+    uint32_t all = 0;
     for (unsigned i = 0; i < GTL_FIELD_COUNT; i++) {
         if (stated(item, (gtl_field)i).yes) all |= FIELD(i);
+    }
+    for (size_t i = 0; i < COUNT(row_fields); i++) {
+        if (!isnan(gtl_row_number(b, at, row_fields[i].number))) all |= FIELD(row_fields[i].field);
     }
     bool given =
         b->draft->sheet.rough || b->draft->sheet.lost || stated(&b->draft->sheet, GTL_F_EFFICIENCY).yes;
     return item->kind == GTL_BLOCK && given ? all | FIELD(GTL_F_EFFICIENCY) : all;
 }
 
-static void check_needs(gtl_building *b, const gtl_item *item)
+static void check_needs(gtl_building *b, int at)
 {
-    unsigned all = all_stated(b, item);
+    const gtl_item *item = &b->draft->items[at];
+    uint32_t all = all_stated(b, at);
     for (size_t i = 0; i < COUNT(needs); i++) {
         if ((all & FIELD(needs[i].one)) == 0 || (all & needs[i].needs) != 0) continue;
         gtl_faults_add(b->faults, stated(item, needs[i].one).line, "%s", needs[i].text);
@@ -124,6 +144,6 @@ void gtl_check_items(gtl_building *b)
         if (gtl_is_of(item->kind, GTL_LINE_KINDS)) check_path(b, item);
         if (item->kind == GTL_LOAD) check_weight(b, item);
         check_exclusions(b, item);
-        if (!item->rough) check_needs(b, item);
+        if (!item->rough) check_needs(b, i);
     }
 }

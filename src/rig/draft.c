@@ -27,6 +27,8 @@ void gtl_draft_begin(gtl_draft *draft)
 
 void gtl_draft_end(gtl_draft *draft)
 {
+    if (draft->hardware) gtl_hardware_end(draft->hardware);
+    free(draft->hardware);
     free(draft->items);
     free(draft->refs);
     free(draft->vias);

@@ -26,8 +26,31 @@ typedef enum gtl_field {
     GTL_F_MBS,
     GTL_F_DESIGN_FACTOR,
     GTL_F_GRAVITY,
+    GTL_F_ACCELERATION,
+    GTL_F_SPEED,
+    GTL_F_TIME,
+    GTL_F_LOSS_FACTOR,
+    GTL_F_CHOKE_ANGLE,
+    GTL_F_SIDE_LOAD,
+    GTL_F_DIAMETER,
+    GTL_F_SHEAVE_DIAMETER,
+    GTL_F_PIN_DIAMETER,
+    GTL_F_WEAR,
+    GTL_F_WET,
     GTL_FIELD_COUNT
 } gtl_field;
+
+/* The rows of the hardware tables that a section may name. */
+typedef enum gtl_row_key {
+    GTL_R_HARDWARE,
+    GTL_R_MATERIAL,
+    GTL_R_KNOT,
+    GTL_R_TERMINATION,
+    GTL_R_HITCH,
+    GTL_R_FITTING,
+    GTL_R_USE, /* [rig] only */
+    GTL_ROW_KEY_COUNT
+} gtl_row_key;
 
 /* The free texts of [rig]. */
 typedef enum gtl_remark { GTL_TITLE, GTL_PLACE, GTL_DATE, GTL_BY, GTL_NOTE, GTL_REMARK_COUNT } gtl_remark;
@@ -57,6 +80,20 @@ typedef struct gtl_place_typed {
     double at[3];
 } gtl_place_typed;
 
+/* A direction: as many numbers as `at` has lengths, or a word for up or down. */
+typedef struct gtl_direction_typed {
+    gtl_stated stated;
+    int count;    /* numbers, 0 where it is a word, or not readable */
+    double to[3]; /* not all 0 [1] */
+    int upright;  /* +1 up, -1 down, else 0 */
+} gtl_direction_typed;
+
+/* The name of a row, empty where not stated or not readable. */
+typedef struct gtl_row_name {
+    gtl_stated stated;
+    gtl_word name;
+} gtl_row_name;
+
 /* A name, with the connectors of its `via`: draft->vias[first_via] ... */
 typedef struct gtl_ref {
     gtl_word name;
@@ -73,10 +110,14 @@ typedef struct gtl_item {
         lost; /* its kind or its name cannot be relied on: it may be referred to, and no more is said of it */
     bool rough; /* something in it could not be read: nothing may be called missing */
     gtl_number numbers[GTL_FIELD_COUNT];
+    gtl_row_name rows[GTL_ROW_KEY_COUNT];
     gtl_place_typed at;
+    gtl_direction_typed axis;
     gtl_list on; /* one name */
     gtl_list path;
-    gtl_list load; /* one name; [rig] only */
+    gtl_list load;       /* one name; [rig] only */
+    gtl_list losses;     /* what lets go, a case each; [rig] only */
+    gtl_row_name tables; /* [rig] only: the whole value, file names with commas between them */
     gtl_stated guide;
     gtl_stated cases;   /* [rig] only */
     gtl_stated others;  /* free texts and units: nobody asks which */
@@ -92,10 +133,13 @@ typedef struct gtl_draft {
     gtl_item sheet; /* [rig]; blank where the section is left out */
     bool has_sheet;
     const char *remarks[GTL_REMARK_COUNT];
+    gtl_hardware *hardware; /* all tables, complete, where any is used; owned until a rig takes it over */
+    bool tables_missing;    /* one could not be read: no row may be called unknown */
     bool us_units;
-    bool cases[GTL_CASE_COUNT];
-    double gravity;     /* as stated, else standard */
-    bool mass_typed;    /* gravity matters */
+    bool cases[GTL_CASE_KIND_COUNT]; /* named; of GTL_LOST: any */
+    bool all_cases;                  /* `all`: every case that the file has data for */
+    double gravity;                  /* as stated, else standard */
+    bool mass_typed;                 /* gravity matters */
     bool whole;         /* every section, name and path could be read: the rig can be judged as a whole */
     bool names_missing; /* a header could not be read: no name may be called unknown */
     int suggestions;    /* how many more unknown names are searched for something near */

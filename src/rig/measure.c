@@ -17,6 +17,20 @@ double gtl_rig_size(const gtl_rig *rig)
     return square > 0 ? sqrt(square) : 1;
 }
 
+double gtl_drawn_length(const gtl_rig *rig, int piece)
+{
+    double length = 0;
+    for (int i = 0; i < rig->pieces[piece].part_count; i++) {
+        const gtl_part *part = &rig->parts[rig->pieces[piece].first_part + i];
+        const double *from = rig->nodes[rig->things[rig->stops[part->from].thing].node].at;
+        const double *to = rig->nodes[rig->things[rig->stops[part->to].thing].node].at;
+        double square = 0;
+        for (int k = 0; k < rig->dim; k++) square += (to[k] - from[k]) * (to[k] - from[k]);
+        length += sqrt(square);
+    }
+    return length;
+}
+
 double gtl_rig_force(const gtl_rig *rig)
 {
     double sum = 0;

@@ -1,6 +1,7 @@
 /* nodes.c - things that sit on each other share a node; the thing at the bottom, on nothing else, is its root
  * and gives it its place. A node is fixed if its root is an anchor, or a hand, which stands where it is. */
 #include "rig/building.h"
+#include "rig/cut.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -33,24 +34,23 @@ static int find_root(gtl_building *b, int thing, int walk, int *seen)
     return node >= 0 ? b->rig->nodes[node].root : thing;
 }
 
-static int node_of(gtl_building *b, int root)
+static int node_of(gtl_rig *rig, int root)
 {
-    gtl_thing *thing = &b->rig->things[root];
+    gtl_thing *thing = &rig->things[root];
     if (thing->node >= 0) return thing->node;
-    thing->node = b->rig->node_count++;
-    gtl_node *node = &b->rig->nodes[thing->node];
+    thing->node = rig->node_count++;
+    gtl_node *node = &rig->nodes[thing->node];
     *node = (gtl_node){.root = root, .fixed = thing->kind == GTL_ANCHOR || thing->kind == GTL_HAND};
     memcpy(node->at, thing->at, sizeof node->at);
     return thing->node;
 }
 
-/* Everything from a thing down to its root moves with the root's node. */
-static void join(gtl_building *b, int thing, int root)
+void gtl_join_node(gtl_rig *rig, int thing, int root)
 {
-    int node = node_of(b, root);
-    for (int i = thing; i != root && b->rig->things[i].node < 0; i = b->rig->things[i].on) {
-        b->rig->things[i].node = node;
-        memcpy(b->rig->things[i].at, b->rig->nodes[node].at, sizeof b->rig->things[i].at);
+    int node = node_of(rig, root);
+    for (int i = thing; i != root && rig->things[i].node < 0; i = rig->things[i].on) {
+        rig->things[i].node = node;
+        memcpy(rig->things[i].at, rig->nodes[node].at, sizeof rig->things[i].at);
     }
 }
 
@@ -58,7 +58,7 @@ static void join_all(gtl_building *b, int *seen)
 {
     for (int i = 0; i < b->rig->thing_count; i++) {
         int root = find_root(b, i, i + 1, seen);
-        if (root >= 0) join(b, i, root);
+        if (root >= 0) gtl_join_node(b->rig, i, root);
     }
 }
 
@@ -107,13 +107,13 @@ static void check_guide(gtl_building *b, int thing)
     }
 }
 
-static void add_weights(gtl_building *b)
+void gtl_weigh_nodes(gtl_rig *rig)
 {
-    for (int i = 0; i < b->rig->thing_count; i++) {
-        const gtl_thing *thing = &b->rig->things[i];
+    for (int i = 0; i < rig->thing_count; i++) {
+        const gtl_thing *thing = &rig->things[i];
         if (thing->node < 0) continue;
-        b->rig->nodes[thing->node].weight += thing->weight;
-        if (thing->guided) b->rig->nodes[thing->node].guided = true;
+        rig->nodes[thing->node].weight += thing->weight;
+        if (thing->guided) rig->nodes[thing->node].guided = true;
     }
 }
 
@@ -124,6 +124,6 @@ void gtl_build_nodes(gtl_building *b)
     settle_dimensions(b);
     join_all(b, seen);
     for (int i = 0; i < b->rig->thing_count; i++) check_guide(b, i);
-    add_weights(b);
+    gtl_weigh_nodes(b->rig);
     free(seen);
 }

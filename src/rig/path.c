@@ -4,23 +4,23 @@
  * run is a running stop inside a piece. Parts, pieces and runs of a line, and of a piece, follow each other
  * in path order. */
 #include "rig/building.h"
+#include "rig/cut.h"
+
+#include <math.h>
 
 /* What rules a piece that ends at a hand, or at none. */
-static void settle_rule(gtl_building *b, gtl_piece *piece, int first, int last)
+static void settle_rule(const gtl_rig *rig, gtl_piece *piece, int first, int last)
 {
-    const gtl_rig *rig = b->rig;
     int from = rig->stops[first].thing;
     int to = rig->stops[last].thing;
     piece->hand_first = rig->things[from].kind == GTL_HAND;
     piece->hand = piece->hand_first ? from : rig->things[to].kind == GTL_HAND ? to : -1;
-    if (rig->lines[piece->line].kind == GTL_SPAR) {
+    if (rig->lines[piece->line].kind == GTL_SPAR)
         piece->rule = GTL_STRUT;
-    } else if (piece->hand < 0) {
+    else if (piece->hand < 0)
         piece->rule = GTL_TIED;
-    } else {
-        bool known = gtl_thing_item(b, piece->hand)->numbers[GTL_F_PULL].stated.yes;
-        piece->rule = known ? GTL_PULLED : GTL_DRIVEN;
-    }
+    else
+        piece->rule = isnan(rig->things[piece->hand].pull) ? GTL_DRIVEN : GTL_PULLED;
 }
 
 static void add_run(gtl_rig *rig, int piece, int stop, int before)
@@ -30,12 +30,14 @@ static void add_run(gtl_rig *rig, int piece, int stop, int before)
 }
 
 /* The piece that begins at a stop; returns the stop at which it ends. */
-static int cut_piece(gtl_building *b, int line, int first)
+static int cut_piece(gtl_rig *rig, int line, int first)
 {
-    gtl_rig *rig = b->rig;
     int index = rig->piece_count++;
     gtl_piece *piece = &rig->pieces[index];
-    *piece = (gtl_piece){.line = line, .first_part = rig->part_count, .first_run = rig->run_count};
+    *piece = (gtl_piece){.line = line,
+                         .first_part = rig->part_count,
+                         .first_run = rig->run_count,
+                         .length = rig->lines[line].length};
     int stop = first;
     do {
         rig->parts[rig->part_count++] = (gtl_part){line, index, stop, stop + 1};
@@ -43,18 +45,18 @@ static int cut_piece(gtl_building *b, int line, int first)
         if (!rig->stops[stop].tied) add_run(rig, index, stop, rig->part_count - 1);
     } while (!rig->stops[stop].tied);
     piece->part_count = rig->part_count - piece->first_part;
-    settle_rule(b, piece, first, stop);
+    settle_rule(rig, piece, first, stop);
     return stop;
 }
 
-static void cut_line(gtl_building *b, int index)
+static void cut_line(gtl_rig *rig, int index)
 {
-    gtl_line *line = &b->rig->lines[index];
+    gtl_line *line = &rig->lines[index];
     int last = line->first_stop + line->stop_count - 1;
-    line->first_part = b->rig->part_count;
-    line->first_piece = b->rig->piece_count;
-    for (int stop = line->first_stop; stop < last;) stop = cut_piece(b, index, stop);
-    line->piece_count = b->rig->piece_count - line->first_piece;
+    line->first_part = rig->part_count;
+    line->first_piece = rig->piece_count;
+    for (int stop = line->first_stop; stop < last;) stop = cut_piece(rig, index, stop);
+    line->piece_count = rig->piece_count - line->first_piece;
 }
 
 /* Half of a spar's weight hangs at each of its ends. */
@@ -62,6 +64,25 @@ static void add_spar_weight(gtl_rig *rig, const gtl_line *line)
 {
     for (int i = 0; i < line->stop_count; i++) {
         rig->nodes[rig->things[rig->stops[line->first_stop + i].thing].node].weight += line->weight / 2;
+    }
+}
+
+void gtl_cut_paths(gtl_rig *rig)
+{
+    rig->part_count = rig->piece_count = rig->run_count = 0;
+    for (int i = 0; i < rig->line_count; i++) {
+        cut_line(rig, i);
+        if (rig->lines[i].kind == GTL_SPAR) add_spar_weight(rig, &rig->lines[i]);
+    }
+}
+
+/* A pull that is stated, but could not be read, is none that is worked out: no fault may follow from it. */
+static void settle_unread_pulls(const gtl_building *b)
+{
+    for (int i = 0; i < b->rig->piece_count; i++) {
+        gtl_piece *piece = &b->rig->pieces[i];
+        if (piece->rule == GTL_DRIVEN && gtl_thing_item(b, piece->hand)->numbers[GTL_F_PULL].stated.yes)
+            piece->rule = GTL_PULLED;
     }
 }
 
@@ -73,8 +94,6 @@ void gtl_cut_lines(gtl_building *b)
     rig->pieces = gtl_room(b, rig->stop_count, sizeof *rig->pieces);
     rig->runs = gtl_room(b, rig->stop_count, sizeof *rig->runs);
     if (b->faults->out_of_memory) return;
-    for (int i = 0; i < rig->line_count; i++) {
-        cut_line(b, i);
-        if (rig->lines[i].kind == GTL_SPAR) add_spar_weight(rig, &rig->lines[i]);
-    }
+    gtl_cut_paths(rig);
+    settle_unread_pulls(b);
 }

@@ -23,8 +23,16 @@ const char *gtl_kind_name(gtl_kind kind)
 
 const char *gtl_case_name(gtl_case_kind kind)
 {
-    static const char *const names[GTL_CASE_COUNT] = {"hold", "raise", "lower"};
+    static const char *const names[GTL_CASE_KIND_COUNT] = {"hold",  "raise", "lower", "jam",
+                                                           "start", "stop",  "lost"};
     return names[kind];
+}
+
+bool gtl_rig_asks(const gtl_rig *rig, gtl_case_kind kind)
+{
+    for (int i = 0; i < rig->case_count; i++)
+        if (rig->cases[i].kind == kind) return true;
+    return false;
 }
 
 void gtl_rig_free(gtl_rig *rig)
@@ -44,5 +52,9 @@ void gtl_rig_free(gtl_rig *rig)
     free(rig->runs);
     free(rig->connectors);
     free(rig->vias);
+    for (int i = 0; i < rig->case_count; i++) free(rig->cases[i].name);
+    free(rig->cases);
+    if (rig->hardware) gtl_hardware_end(rig->hardware);
+    free(rig->hardware);
     free(rig);
 }

@@ -10,6 +10,7 @@ static const double pi = 3.14159265358979323846;
 
 typedef struct findings {
     const gtl_rig *rig;
+    gtl_case_kind kind;
     const gtl_state *state;
     double force; /* [N] */
     double size;  /* [m] */
@@ -73,10 +74,12 @@ static void check_balance(findings *found)
         const gtl_node *node = &rig->nodes[n];
         double outer[3] = {0, 0, 0}; /* weight and reaction on this node */
         force[3 * n + up] -= node->weight;
+        for (int k = 0; k < 3; k++) force[3 * n + k] += found->state->added[3 * n + k];
         for (int k = 0; k < 3; k++) {
             bool held = node->fixed || (node->guided && k != up);
             if (!held) note(found, force[3 * n + k] / found->force);
             if (held) outer[k] -= force[3 * n + k];
+            outer[k] += found->state->added[3 * n + k];
         }
         outer[up] -= node->weight;
         const double *at = found->state->at + 3 * n;
@@ -134,7 +137,7 @@ static void check_friction(findings *found, const gtl_case *which)
         double first = found->state->tension[before];
         double second = found->state->tension[before + 1];
         signed char sense = found->state->sense[r];
-        bool rubs = sense != 0 && (which->kind != GTL_HOLD || found->state->undecided[r]);
+        bool rubs = sense != 0 && (gtl_case_direction(which->kind) != 0 || found->state->undecided[r]);
         double less = sense < 0 ? second : first;
         double more = sense < 0 ? first : second;
         if (!rubs)
@@ -175,6 +178,13 @@ static void check_places(findings *found)
     }
 }
 
+/* The pull that the case gives the hand at a piece's end, NaN where there is none to be held against. */
+static double pull_at(const findings *found, const gtl_piece *piece)
+{
+    bool hauled = piece->rule == GTL_PULLED || piece->rule == GTL_DRIVEN;
+    return hauled ? gtl_given_pull(&found->rig->things[piece->hand], found->kind) : NAN;
+}
+
 /* Ropes and hands pull; a known pull is what it is. */
 static void check_pulls(findings *found)
 {
@@ -184,8 +194,8 @@ static void check_pulls(findings *found)
         if (piece->rule != GTL_STRUT && tension < 0) note(found, tension / found->force);
         if (found->state->slack[found->rig->parts[i].piece]) note(found, tension / found->force);
         int last = piece->hand_first ? piece->first_part : piece->first_part + piece->part_count - 1;
-        if (piece->rule == GTL_PULLED && i == last)
-            note(found, (tension - found->rig->things[piece->hand].pull) / found->force);
+        double given = i == last ? pull_at(found, piece) : NAN;
+        if (!isnan(given)) note(found, (tension - given) / found->force);
     }
 }
 
@@ -194,21 +204,24 @@ static void check_pulls(findings *found)
 static void check_work(findings *found, const gtl_case *which)
 {
     const gtl_rig *rig = found->rig;
-    if (rig->hand < 0 || which->forced) return; /* senses that are tried out need not go with the motion */
+    if (rig->hand < 0 || which->forced || which->kind == GTL_JAM)
+        return; /* senses that are tried out need not go with the motion */
     double out = 0;
     for (int n = 0; n < rig->node_count; n++)
         if (!rig->nodes[n].fixed) out += rig->nodes[n].weight * found->state->rise[3 * n + rig->dim - 1];
     for (int p = 0; p < rig->piece_count; p++)
         if (rig->pieces[p].rule == GTL_PULLED)
             out += rig->things[rig->pieces[p].hand].pull * found->state->payout[p];
+    for (int i = 0; i < 3 * rig->node_count; i++) out -= found->state->added[i] * found->state->rise[i];
     double in = found->state->effort * found->state->velocity_ratio;
     double lost = (in - out) / found->force / fmax(1, fabs(found->state->velocity_ratio));
-    if (which->kind == GTL_HOLD || (which->kind == GTL_RAISE ? lost < 0 : lost > 0)) note(found, lost);
+    int direction = gtl_case_direction(which->kind);
+    if (direction == 0 || direction * lost < 0) note(found, lost);
 }
 
 double gtl_audit(const gtl_rig *rig, const gtl_case *which, const gtl_state *state)
 {
-    findings result = {rig, state, gtl_rig_force(rig), gtl_rig_size(rig), 0};
+    findings result = {rig, which->kind, state, gtl_rig_force(rig), gtl_rig_size(rig), 0};
     sum_forces(&result);
     check_balance(&result);
     check_friction(&result, which);

@@ -233,6 +233,19 @@ static void balance_piece(gtl_work *work, int p)
     work->residual[work->dofs + p] = add_row(work, p, tension);
 }
 
+/* A caught load keeps its height; what it takes to catch it is whatever its balance there lacks. */
+static void catch_load(gtl_work *work)
+{
+    gtl_matrix *matrix = &work->matrix;
+    int row = work->height_dof;
+    for (int i = 0; i < matrix->starts[matrix->order]; i++)
+        if (matrix->rows[i] == row) matrix->values[i] = 0;
+    matrix->values[matrix->diagonal[row]] = 1;
+    work->caught = -work->residual[row];
+    work->residual[row] =
+        work->x[3 * work->rig->things[work->rig->load].node + work->rig->dim - 1] - work->height;
+}
+
 void gtl_balance(gtl_work *work)
 {
     const gtl_rig *rig = work->rig;
@@ -246,8 +259,11 @@ void gtl_balance(gtl_work *work)
         int height = work->dof[3 * n + rig->dim - 1];
         if (height >= 0) work->residual[height] = -work->weight[n];
     }
+    for (int i = 0; i < 3 * rig->node_count; i++)
+        if (work->dof[i] >= 0) work->residual[work->dof[i]] += work->share * work->added[i];
     gtl_measure(work);
     for (int p = 0; p < rig->piece_count; p++) balance_piece(work, p);
+    if (work->jammed) catch_load(work);
 }
 
 double gtl_worst(const gtl_work *work)

@@ -13,8 +13,11 @@
 #define RESCUE_SHAKE   0.01
 /* Along one rope, friction that multiplies the pull by 1e13 is no rig any more. */
 #define MOST_LOG 30.0
+/* Inertia that changes by less, over the rig's force, has settled. */
+#define SAME_INERTIA   1e-11
+#define INERTIA_ROUNDS 30
 
-static void forbid(gtl_state *state, const char *reason)
+void gtl_forbid(gtl_state *state, const char *reason)
 {
     state->possible = false;
     snprintf(state->reason, sizeof state->reason, "%s", reason);
@@ -146,49 +149,74 @@ static void look_at_effort(gtl_work *work, const gtl_case *which, gtl_state *sta
     double effort = effort_of(work);
     double held = work->shape.t[work->rig->driven];
     bool pushes = effort < -GTL_NO_PUSH;
-    bool up = which->kind == GTL_RAISE;
+    bool up = gtl_case_direction(which->kind) > 0;
     bool hauls = (gtl_payout(work, work->rig->driven) < 0) == up;
     if (pushes && !hauls && up)
-        forbid(state,
-               "the load would not go up by itself: friction holds it, and the hand would have to push");
+        gtl_forbid(state,
+                   "the load would not go up by itself: friction holds it, and the hand would have to push");
     else if (pushes && !hauls) {
-        forbid(state,
-               "the load would not come down by itself: friction holds it, and the hand would have to push");
+        gtl_forbid(
+            state,
+            "the load would not come down by itself: friction holds it, and the hand would have to push");
         state->held_by_friction = true;
     } else if (pushes && held < -GTL_NO_PUSH)
-        forbid(state, "the load runs away: it moves by itself, and the hand would have to push");
+        gtl_forbid(state, "the load runs away: it moves by itself, and the hand would have to push");
     else if (hauls && (pushes || (!shifted(work) && effort < held - GTL_NO_PUSH)))
-        forbid(state, "the rig jams: with this friction no pull moves the load that way");
+        gtl_forbid(state, "the rig jams: with this friction no pull moves the load that way");
 }
 
 static bool arrive(gtl_work *work, gtl_state *state)
 {
     if (!slide(work) && !slide_with_slack_taken_up(work)) {
-        forbid(
+        gtl_forbid(
             state,
             "no place was found where the rig is in balance with its friction: a body that rides on a rope "
             "may be dragged along by it");
         return false;
     }
     if (gtl_pushes(work, false)) {
-        forbid(state, "no place was found where every rope pulls with the friction that is stated");
+        gtl_forbid(state, "no place was found where every rope pulls with the friction that is stated");
         return false;
     }
     gtl_motion(work);
     if (work->pivot_ratio >= GTL_SINGULAR || state->neutral) return true;
-    forbid(state, "with its friction the rig has no single answer");
+    gtl_forbid(state, "with its friction the rig has no single answer");
     return false;
+}
+
+/* Every moving body's own inertia, through its own velocity ratio: raising from rest and braking while
+ * lowering both speed the load upwards. Whether it differs from what was in force. */
+static bool revise_inertia(gtl_work *work, gtl_case_kind kind)
+{
+    double change = 0;
+    if (kind != GTL_START && kind != GTL_STOP) return false;
+    double share = work->rig->acceleration / work->rig->gravity;
+    for (int n = 0; n < work->rig->node_count; n++) {
+        for (int k = 0; k < 3; k++) {
+            double inertia = -share * work->weight[n] * work->rate[3 * n + k];
+            change = fmax(change, fabs(inertia - work->added[3 * n + k]));
+            work->added[3 * n + k] = inertia;
+        }
+    }
+    return change > SAME_INERTIA;
 }
 
 void gtl_friction(gtl_work *work, const gtl_case *which, gtl_state *state)
 {
-    int direction = which->kind == GTL_LOWER ? -1 : 1;
+    int direction = gtl_case_direction(which->kind) < 0 ? -1 : 1;
     first_senses(work, which, direction);
+    revise_inertia(work, which->kind);
     if (out_of_range(work, state)) return;
-    /* Each round turns a stop at least, and none more than three times. */
-    int rounds = 3 * work->rig->run_count + 1;
-    do {
+    /* Each round turns a stop at least, and none more than three times; inertia settles in a few. */
+    int rounds = 3 * work->rig->run_count + INERTIA_ROUNDS;
+    bool changed = true;
+    while (changed && rounds-- > 0) {
         if (!arrive(work, state)) return;
-    } while (revise_senses(work, which, state, direction) && rounds-- > 0);
-    look_at_effort(work, which, state);
+        changed = revise_senses(work, which, state, direction);
+        changed |= revise_inertia(work, which->kind);
+    }
+    if (changed)
+        gtl_forbid(state, "no steady motion was found: the bodies' inertia moves them about");
+    else
+        look_at_effort(work, which, state);
 }

@@ -239,7 +239,7 @@ gtl_judgement gtl_judge(gtl_work *work, gtl_state *state)
 static bool name_lost(gtl_work *work, gtl_state *state)
 {
     int node;
-    if (!(gtl_farthest(work, &node) > GTL_LOST)) return false;
+    if (!(gtl_farthest(work, &node) > GTL_FALLEN_OUT)) return false;
     const gtl_thing *body = root_of(work, node);
     gtl_refuse(state, body->line,
                "nothing holds `%s`: no line carries it from above, or what it hangs on is not held itself",

@@ -37,12 +37,13 @@ static bool allocate_state(gtl_work *work)
     int nodes = rig->node_count;
     int pieces = rig->piece_count;
     int runs = rig->run_count;
-    return MAKE(work->weight, nodes) && MAKE(work->drawn, 3 * nodes) && MAKE(work->kept, pieces) &&
-           MAKE(work->pull, pieces) && MAKE(work->contact, runs) && MAKE(work->x, 3 * nodes) &&
-           MAKE(work->t, pieces) && MAKE(work->row, pieces) && MAKE(work->sense, runs) &&
-           MAKE(work->unit, 3 * rig->part_count) && MAKE(work->span, rig->part_count) &&
-           MAKE(work->log_ratio, rig->part_count) && MAKE(work->log_slope, rig->part_count) &&
-           MAKE(work->length, pieces) && MAKE(work->greatest, pieces) && MAKE(work->rate, 3 * nodes) &&
+    return MAKE(work->weight, nodes) && MAKE(work->added, 3 * nodes) && MAKE(work->drawn, 3 * nodes) &&
+           MAKE(work->kept, pieces) && MAKE(work->pull, pieces) && MAKE(work->contact, runs) &&
+           MAKE(work->x, 3 * nodes) && MAKE(work->t, pieces) && MAKE(work->row, pieces) &&
+           MAKE(work->sense, runs) && MAKE(work->unit, 3 * rig->part_count) &&
+           MAKE(work->span, rig->part_count) && MAKE(work->log_ratio, rig->part_count) &&
+           MAKE(work->log_slope, rig->part_count) && MAKE(work->length, pieces) &&
+           MAKE(work->greatest, pieces) && MAKE(work->rate, 3 * nodes) &&
            MAKE(work->part_rate, rig->part_count) && MAKE(work->tried, 3 * runs) && MAKE(work->flow, runs);
 }
 
@@ -66,9 +67,6 @@ static void scale_rig(gtl_work *work)
         work->weight[n] = rig->nodes[n].weight / work->force;
         for (int k = 0; k < rig->dim; k++) work->drawn[3 * n + k] = rig->nodes[n].at[k] / work->size;
     }
-    for (int p = 0; p < rig->piece_count; p++)
-        if (rig->pieces[p].rule == GTL_PULLED)
-            work->pull[p] = rig->things[rig->pieces[p].hand].pull / work->force;
     for (int r = 0; r < rig->run_count; r++)
         work->contact[r] = gtl_contact_constant(&rig->things[rig->runs[r].thing]);
     if (rig->hand >= 0) work->height = work->drawn[3 * rig->things[rig->load].node + rig->dim - 1];
@@ -222,13 +220,13 @@ void gtl_work_free(gtl_work *work)
 {
     if (!work) return;
     gtl_matrix_end(&work->matrix);
-    void *rooms[] = {work->dof,       work->plans,      work->places,    work->walk_part, work->walk_node,
-                     work->walk_run,  work->walk_local, work->local_dof, work->weight,    work->drawn,
-                     work->kept,      work->pull,       work->contact,   work->x,         work->t,
-                     work->row,       work->sense,      work->residual,  work->unit,      work->span,
-                     work->log_ratio, work->log_slope,  work->length,    work->greatest,  work->rate,
-                     work->part_rate, work->step,       work->gradient,  work->tried,     work->flow,
-                     work->turn,      work->turn_by,    work->curvature};
+    void *rooms[] = {work->dof,      work->plans,      work->places,    work->walk_part, work->walk_node,
+                     work->walk_run, work->walk_local, work->local_dof, work->weight,    work->added,
+                     work->drawn,    work->kept,       work->pull,      work->contact,   work->x,
+                     work->t,        work->row,        work->sense,     work->residual,  work->unit,
+                     work->span,     work->log_ratio,  work->log_slope, work->length,    work->greatest,
+                     work->rate,     work->part_rate,  work->step,      work->gradient,  work->tried,
+                     work->flow,     work->turn,       work->turn_by,   work->curvature};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     gtl_snapshot *all[] = SNAPSHOTS(work);
     for (size_t i = 0; i < sizeof all / sizeof *all; i++) {

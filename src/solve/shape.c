@@ -40,7 +40,7 @@ static void measure_drawing(gtl_work *work)
     work->smooth = 0;
     gtl_measure(work);
     for (int p = 0; p < work->rig->piece_count; p++) {
-        double length = work->rig->lines[work->rig->pieces[p].line].length / work->size;
+        double length = work->rig->pieces[p].length / work->size;
         work->kept[p] = isnan(length) ? work->length[p] : length;
     }
 }

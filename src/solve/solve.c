@@ -15,6 +15,7 @@ static void blank(const gtl_rig *rig, gtl_state *state)
 {
     fill_nan(state->at, 3 * rig->node_count);
     fill_nan(state->rise, 3 * rig->node_count);
+    fill_nan(state->added, 3 * rig->node_count);
     fill_nan(state->tension, rig->part_count);
     fill_nan(state->piece_length, rig->piece_count);
     fill_nan(state->kept_length, rig->piece_count);
@@ -42,6 +43,7 @@ gtl_state *gtl_state_new(const gtl_rig *rig)
     size_t runs = (size_t)rig->run_count + 1;
     state->at = calloc(3 * nodes, sizeof *state->at);
     state->rise = calloc(3 * nodes, sizeof *state->rise);
+    state->added = calloc(3 * nodes, sizeof *state->added);
     state->tension = calloc(parts, sizeof *state->tension);
     state->piece_length = calloc(pieces, sizeof *state->piece_length);
     state->kept_length = calloc(pieces, sizeof *state->kept_length);
@@ -52,9 +54,9 @@ gtl_state *gtl_state_new(const gtl_rig *rig)
     state->flow = calloc(runs, sizeof *state->flow);
     state->scratch = calloc(3 * nodes, sizeof *state->scratch);
     state->work = gtl_work_new(rig);
-    bool made = state->at && state->rise && state->tension && state->piece_length && state->kept_length &&
-                state->payout && state->slack && state->sense && state->undecided && state->flow &&
-                state->scratch && state->work;
+    bool made = state->at && state->rise && state->added && state->tension && state->piece_length &&
+                state->kept_length && state->payout && state->slack && state->sense && state->undecided &&
+                state->flow && state->scratch && state->work;
     if (!made) {
         gtl_state_free(state);
         return NULL;
@@ -67,9 +69,9 @@ void gtl_state_free(gtl_state *state)
 {
     if (!state) return;
     gtl_work_free(state->work);
-    void *rooms[] = {state->at,          state->rise,   state->tension, state->piece_length,
-                     state->kept_length, state->payout, state->slack,   state->sense,
-                     state->undecided,   state->flow,   state->scratch};
+    void *rooms[] = {state->added,        state->at,          state->rise,   state->tension,
+                     state->piece_length, state->kept_length, state->payout, state->slack,
+                     state->sense,        state->undecided,   state->flow,   state->scratch};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     free(state);
 }
@@ -79,6 +81,7 @@ static void write_nodes(const gtl_work *work, gtl_state *state)
     for (int i = 0; i < 3 * work->rig->node_count; i++) {
         state->at[i] = work->x[i] * work->size;
         state->rise[i] = work->rate[i];
+        state->added[i] = work->added[i] * work->force;
     }
 }
 
@@ -117,7 +120,7 @@ static void write_state(gtl_work *work, gtl_state *state)
     int driven = work->rig->driven;
     if (driven < 0) return;
     state->effort = gtl_part_tension(work, driven, work->plans[driven].count - 1) * work->force;
-    state->velocity_ratio = -state->payout[driven];
+    state->velocity_ratio = work->jammed ? NAN : -state->payout[driven];
 }
 
 /* Hauling that hardly moves the load, or moves it without end, is no hauling. */
@@ -139,7 +142,7 @@ static bool hauls(gtl_work *work, gtl_state *state)
 /* Which stops stay undecided: all where nobody hauls, and those that found no sense. */
 static void mark_undecided(const gtl_work *work, const gtl_case *which, gtl_state *state)
 {
-    bool moving = which->kind != GTL_HOLD;
+    bool moving = gtl_case_direction(which->kind) != 0 && !which->frictionless;
     for (int r = 0; r < work->rig->run_count; r++) {
         bool forced = which->forced && which->sense && which->forced[r];
         state->undecided[r] = forced || work->rig->driven < 0 || (moving && work->sense[r] == 0);
@@ -173,14 +176,38 @@ static void work_case(gtl_work *work, const gtl_case *which, gtl_state *state)
     gtl_motion(work);
     if (!hauls(work, state)) return;
     if (state->runs_away && pulled_down(work, state)) return;
-    if (state->runs_away && which->kind == GTL_HOLD) {
+    if (state->runs_away && gtl_case_direction(which->kind) == 0) {
         state->possible = false;
         snprintf(state->reason, sizeof state->reason,
                  "the load runs away: other weights or pulls lift it, and the hand would have to push");
         return;
     }
     bool without_hand = work->rig->driven < 0;
-    if (which->kind != GTL_HOLD || (without_hand && which->forced)) gtl_friction(work, which, state);
+    bool rubs = gtl_case_direction(which->kind) != 0 || (without_hand && which->forced);
+    if (rubs && !which->frictionless) gtl_friction(work, which, state);
+    if (which->kind == GTL_JAM && state->status == GTL_OK && state->possible) gtl_jam(work, which, state);
+}
+
+int gtl_case_direction(gtl_case_kind kind)
+{
+    static const int directions[GTL_CASE_KIND_COUNT] = {
+        [GTL_RAISE] = 1, [GTL_LOWER] = -1, [GTL_JAM] = 1, [GTL_START] = 1, [GTL_STOP] = -1};
+    return directions[kind];
+}
+
+double gtl_given_pull(const gtl_thing *hand, gtl_case_kind kind)
+{
+    return kind == GTL_JAM ? fmax(hand->limit, hand->pull) : hand->pull; /* fmax passes over a NaN */
+}
+
+double gtl_hand_pull(const gtl_rig *rig, const gtl_state *state, int hand)
+{
+    for (int p = 0; p < rig->piece_count; p++) {
+        const gtl_piece *piece = &rig->pieces[p];
+        if (piece->hand == hand)
+            return state->tension[piece->first_part + (piece->hand_first ? 0 : piece->part_count - 1)];
+    }
+    return NAN;
 }
 
 static void audit_state(const gtl_rig *rig, const gtl_case *which, gtl_state *state)
@@ -192,6 +219,17 @@ static void audit_state(const gtl_rig *rig, const gtl_case *which, gtl_state *st
                gtl_case_name(which->kind), state->residual);
 }
 
+/* Nothing is left of the case before. */
+static void start_case(gtl_work *work)
+{
+    const gtl_rig *rig = work->rig;
+    work->jammed = false;
+    memset(work->added, 0, 3 * (size_t)rig->node_count * sizeof *work->added);
+    for (int p = 0; p < rig->piece_count; p++)
+        if (rig->pieces[p].rule == GTL_PULLED)
+            work->pull[p] = rig->things[rig->pieces[p].hand].pull / work->force;
+}
+
 gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state)
 {
     gtl_work *work = state->work;
@@ -200,6 +238,7 @@ gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state
     work->neutral_node = -1;
     work->solves = 0;
     work->begin = which->begin;
+    start_case(work);
     work_case(work, which, state);
     if (state->status == GTL_OK && state->possible) {
         write_state(work, state);

@@ -27,7 +27,7 @@
 #define GTL_FAR 0.25
 
 /* A body this far from its drawing fell out of the rig. */
-#define GTL_LOST 10.0
+#define GTL_FALLEN_OUT 10.0
 
 /* What a piece's row says. */
 typedef enum gtl_row {
@@ -81,6 +81,9 @@ typedef struct gtl_work {
     double *drawn;   /* 3 a node */
     double *kept;    /* one a piece: the length it keeps; of a driven one the hauled length while hanging */
     double *pull;    /* one a piece, 0 where none is known */
+    double *added;   /* 3 a node: force beyond its weight, in force by `share`: inertia */
+    bool jammed;     /* the lifted load is caught at its height: no balance there, and no hand is worked out */
+    double caught;   /* what catches it, upwards; filled by gtl_balance where it is jammed */
     double *contact; /* one a run: sheave constant or fairlead coefficient; wrap and turns are the rig's */
     double height;   /* of the lifted load, as drawn */
     const double *begin; /* 3 a node [m]: where the search begins, NULL: the drawing */
@@ -90,7 +93,7 @@ typedef struct gtl_work {
     double *t;          /* one a piece */
     gtl_row *row;       /* one a piece */
     signed char *sense; /* one a run, along the walk */
-    double share;       /* of friction that is in force, 0 to 1 */
+    double share;       /* of friction and inertia that is in force, 0 to 1 */
     double stretch;     /* elastic rows: length a unit of tension adds, over the piece's own */
     double smooth; /* elastic rows: length at which a part's direction blurs, over the piece's mean part */
 
@@ -214,6 +217,13 @@ double gtl_payout(const gtl_work *work, int piece);
 /* friction.c */
 /* Put friction on the shape, with the senses of its motion, or with those that the case forces. */
 void gtl_friction(gtl_work *work, const gtl_case *which, gtl_state *state);
+
+/* jam.c */
+/* The arrived state with the load caught at its height and every hand pulling what the case gives it. */
+void gtl_jam(gtl_work *work, const gtl_case *which, gtl_state *state);
+
+/* A case that cannot be, and why. */
+void gtl_forbid(gtl_state *state, const char *reason);
 
 /* contact.c */
 /* Log of the greater over the lesser tension at a run where the unit vectors `a` and `b` lead away from it;

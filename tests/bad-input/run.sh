@@ -1,6 +1,7 @@
 #!/bin/sh
 # run.sh COMMAND - every NAME.ini here is a rig file with a fault: `COMMAND report NAME.ini` has to end with
 # status 2, print nothing, and write exactly NAME.expected to standard error. A new case is two files, no code.
+# The hardware tables that they name stand in tables/.
 set -u
 command=${1:?the command to test}
 case $command in

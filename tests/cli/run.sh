@@ -273,6 +273,48 @@ hostile 'Quotes " and \ and </script>'
 status=$?
 check "quotes in JSON" ended 0
 
+# --- limit ---
+
+run limit --help
+check "limit: help" both ended 0 printed "usage: gantline limit"
+run limit
+check "limit: no file" refused
+run limit within.ini over.ini
+check "limit: two files" refused
+run limit --as prose within.ini
+check "limit: unknown form" both refused "" said "no form"
+run limit within.ini
+check "limit: within is 0" both ended 0 printed '^Heaviest '
+cp "$scratch/out" "$scratch/limit.txt"
+run limit over.ini
+check "limit: over as drawn is 1" both ended 1 printed '^As drawn *NOT WITHIN'
+run limit unrated.ini
+check "limit: unrated is 3" both ended 3 printed '^Open *NOT ALL COULD BE CHECKED'
+run limit no-answer.ini
+check "limit: no answer is 2" both refused "" said '^no-answer.ini:[0-9]*: '
+run limit faulty.ini
+check "limit: faulty is 2" both refused "" said '^faulty.ini:5: '
+run limit long-names.ini
+check "limit: which load is 2" both refused "" said '^long-names.ini:22: .*\[joint\]'
+sed 's/^\[load \(.*66\)\]/[joint \1]/' long-names.ini >"$scratch/one-load.ini"
+run limit -o "$scratch/limit-2.txt" within.ini
+check "limit: -o: status" both ended 0 silent ""
+check "limit: -o: the same text" same_files "$scratch/limit-2.txt" "$scratch/limit.txt"
+run limit -o "$scratch/rig.ini" "$scratch/rig.ini"
+check "limit: not on the rig itself" both refused "" said "the rig itself"
+"$command" limit - <within.ini >"$scratch/out" 2>"$scratch/err"
+check "limit: standard input" same_files "$scratch/out" "$scratch/limit.txt"
+"$command" limit within.ini >/dev/full 2>"$scratch/err"
+status=$?
+check "limit: full standard output" ended 2
+for rig in "$here"/*.ini "$here"/../../docs/examples/*.ini "$scratch/one-load.ini"; do
+    name=$(basename "$rig" .ini)
+    case $name in no-answer | faulty | long-names) continue ;; esac
+    "$python" limit.py "$command" "$here/../../docs/limit.schema.json" "$rig" >"$scratch/err" 2>&1
+    status=$?
+    check "$name: its limit holds" ended 0
+done
+
 # --- the manual ---
 
 "$python" codes.py ../../docs/report.schema.json ../../docs/report.md ../../src/rate/warnings.c >"$scratch/err" 2>&1

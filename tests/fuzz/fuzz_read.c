@@ -12,7 +12,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 static void check_rig(const gtl_rig *rig)
 {
     int parts = 0;
-    if (rig->dim < 1 || rig->dim > 3 || !rig->cases[GTL_HOLD]) abort();
+    if (rig->dim < 1 || rig->dim > 3 || !gtl_rig_asks(rig, GTL_HOLD)) abort();
     for (int i = 0; i < rig->node_count; i++) {
         if (!(rig->nodes[i].weight >= 0) || !isfinite(rig->nodes[i].at[0])) abort();
     }

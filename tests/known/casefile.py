@@ -11,12 +11,16 @@ one of HOW_SEEN. A tolerance is in the unit of the published figure, or `1e-6 re
 of it; words take none. `status` is the exit status, `message` what went to standard error.
 
 A table makes variants of the rig, one a row. A column headed `[kind name] key` replaces that key's
-value; any other is an expectation (`not` before it as above), its published figures in the rows, with
-a tolerance of their own where the source rounds them otherwise:
+value, `[sling *] wll` that of every sling; any other is an expectation (`not` before it and `contains`
+behind it as above), its published figures in the rows, with a tolerance of their own where the source
+rounds them otherwise:
 
     ; table: parts   | [rope fall] path    | raise.estimated_advantage +- 0.012
     ; row:   1 part  | tail, head, crew    | 0.96
     ; row:   2 parts | head, tail, head, crew | 1.87
+
+Hardware tables that a rig names stand in `tables`. Figures of `gantline limit` and of the shipped
+tables are written as expression.py says; a file with nothing but these needs no rig below its title.
 """
 import os
 import re
@@ -78,10 +82,11 @@ def read_case(path):
 def varied(text, changes):
     """The text of a rig with some keys' values replaced."""
     for section, key, value in changes:
-        pattern = re.compile(rf'(^\[{re.escape(section)}\]\n(?:[^\[].*\n)*?{re.escape(key)} = ).*$', re.M)
+        header = re.escape(section).replace(r'\*', r'[^\]\n]*')
+        pattern = re.compile(rf'(^\[{header}\]\n(?:[^\[\n].*\n)*?{re.escape(key)} = ).*$', re.M)
         text, count = pattern.subn(lambda match, new=value: match.group(1) + new, text)
-        if count != 1:
-            raise BadCase(f'a table changes [{section}] {key}, which the rig does not state')
+        if count == 0 or count > 1 and '*' not in section:
+            raise BadCase(f'a table changes [{section}] {key}, which the rig does not state, or not once')
     return text
 
 
@@ -133,7 +138,8 @@ class _Reader:
         for column, cell in figures:
             figure, _, tolerance = column.removeprefix('not ').partition(' +- ')
             published, _, own = cell.partition(' +- ')
-            self._add(label, tuple(changes), figure, published, own or tolerance, column.startswith('not '), False)
+            self._add(label, tuple(changes), figure.removesuffix(' contains'), published, own or tolerance,
+                      column.startswith('not '), figure.endswith(' contains'))
 
     def _add(self, label, changes, figure, published, tolerance, negated, contains):
         if not self.source:

@@ -1,119 +1,143 @@
-"""Figures of a known case: numbers with units, and paths into the report as JSON.
+"""Figures of a known case: numbers with units, and paths into what the command prints.
 
     raise.hands.crew.force / 6000 lbf        a ratio of a figure of the report and a known force
     hold.anchors.beam.from_vertical * 2      angles are radians inside, whatever unit stands outside
     hold.lines.fall.2.tension                the second part of a line, in path order
     hold.places.crate.at.height              one coordinate: across, along or height
     components.fall.utilisation, verdict     of the rig as a whole
+    components.fall.chain.knot.factor        a step by the beginning of its `what`, `-` for a blank
+    limit.mass / 1000 kg                     of `gantline limit`
+    hardware.clip.half-inch.spacing          a key of a row of the shipped tables
 
 Words stand apart by blanks, brackets group, `*` and `/` bind tighter than `+` and `-`.
 """
 import math
+import re
 
-# To SI. Pounds-force, kilogram-force, foot and inch are exact (NIST SP 811); `tf` is 1,000 kgf.
+# To SI. Pound, pounds-force, kilogram-force, foot and inch are exact (NIST SP 811); `tf` is 1,000 kgf.
 UNITS = {
     'N': 1.0, 'kN': 1e3, 'lbf': 4.4482216152605, 'kip': 4448.2216152605, 'kgf': 9.80665, 'tf': 9806.65,
-    'm': 1.0, 'ft': 0.3048, 'in': 0.0254, 'deg': math.pi / 180, 'rad': 1.0, '%': 0.01,
+    'kg': 1.0, 'lb': 0.45359237, 'm': 1.0, 'mm': 1e-3, 'ft': 0.3048, 'in': 0.0254, 'deg': math.pi / 180, 'rad': 1.0, '%': 0.01,
 }
 AXES = {'across': 0, 'along': 1, 'height': -1}
-CASES = ('hold', 'raise', 'lower')
-NAME_KEYS = {'lines': 'line', 'blocks': 'block', 'joints': 'joint', 'anchors': 'anchor',
-             'guides': 'thing', 'hands': 'hand', 'places': 'thing'}
+CASES = ('hold', 'raise', 'lower', 'jam', 'start', 'stop')
+# The key that holds the name of an entry, by the list that it stands in.
+NAMED_BY = {'cases': 'case', 'lines': 'line', 'blocks': 'block', 'joints': 'joint', 'anchors': 'anchor',
+            'guides': 'thing', 'hands': 'hand', 'places': 'thing', 'components': 'component', 'chain': 'what',
+            'head_fittings': 'block', 'parts': 'component', 'next': 'component', 'needed': 'component',
+            'warnings': 'code'}
 
 
 class Unanswered(Exception):
-    """The report does not hold the figure asked for; the text says why."""
+    """No answer holds the figure asked for; the text says why."""
 
 
-def evaluate(text, report):
+def evaluate(text, answers):
     """The value of an expression in SI, or the word or truth value that its path leads to."""
     words = text.replace('(', ' ( ').replace(')', ' ) ').split()
-    value, rest = _sum(words, report)
+    value, rest = _sum(words, answers)
     if rest:
         raise ValueError(f'"{rest[0]}" is not expected in "{text}"')
     return value
 
 
-def _sum(words, report):
-    value, words = _product(words, report)
+def _sum(words, answers):
+    value, words = _product(words, answers)
     while words and words[0] in '+-':
-        other, rest = _product(words[1:], report)
+        other, rest = _product(words[1:], answers)
         value = value + other if words[0] == '+' else value - other
         words = rest
     return value, words
 
 
-def _product(words, report):
-    value, words = _factor(words, report)
+def _product(words, answers):
+    value, words = _factor(words, answers)
     while words and words[0] in '*/':
-        other, rest = _factor(words[1:], report)
+        other, rest = _factor(words[1:], answers)
         value = value * other if words[0] == '*' else value / other
         words = rest
     return value, words
 
 
-def _factor(words, report):
+def _factor(words, answers):
     if not words:
         raise ValueError('the expression ends too early')
     word, rest = words[0], words[1:]
     if word == '(':
-        value, rest = _sum(rest, report)
+        value, rest = _sum(rest, answers)
         if not rest or rest[0] != ')':
             raise ValueError('a bracket is not closed')
         return value, rest[1:]
     try:
         number = float(word)
     except ValueError:
-        return _figure(word, report), rest
+        return _figure(word, answers), rest
     if rest and rest[0] in UNITS:
         return number * UNITS[rest[0]], rest[1:]
     return number, rest
 
 
-def _figure(path, report):
-    """What stands in the report at a path."""
-    steps = path.split('.')
-    if steps[0] in CASES:
-        value = _case(report, steps[0], steps[1:])
-    elif steps[0] == 'components':
-        value = _walk(_only(report.get('components', []), 'component', steps[1], path), steps[2:], path)
+def _figure(path, answers):
+    """What stands in the answers at a path."""
+    head, *steps = path.split('.')
+    if head == 'hardware':
+        value = _row(answers[f'hardware {steps[1]}'], steps, path)
+    elif head == 'limit':
+        value = _walk(answers['limit'], steps, path)
+    elif head in CASES or head.startswith('lost-'):
+        value = _case(answers['report'], head, steps, path)
     else:
-        value = _walk(report, steps, path)
+        value = _walk(answers['report'], [head] + steps, path)
     if value is None:
         raise Unanswered(f'{path} is null')
     return value
 
 
-def _case(report, name, steps):
-    case = _only(report.get('cases', []), 'case', name, name)
-    path = '.'.join([name] + steps)
+def _case(report, name, steps, path):
+    case = _walk(report, ['cases', name], path)
     if not case['possible'] and steps != ['possible']:
         raise Unanswered(f'{name} cannot be: {case["why"]}')
-    if steps[0] not in NAME_KEYS:
-        return _walk(case, steps, path)
-    found = [item for item in case.get(steps[0], []) if item.get(NAME_KEYS[steps[0]]) == steps[1]]
-    steps = steps[1:]
-    if steps[1:] and steps[1].isdigit():
-        found = found[int(steps[1]) - 1:int(steps[1])]
-        steps = steps[1:]
-    if len(found) != 1:
-        raise Unanswered(f'{path} names {len(found)} entries of the report, not one')
-    return _walk(found[0], steps[1:], path)
-
-
-def _only(items, key, name, path):
-    for item in items:
-        if item[key] == name:
-            return item
-    raise Unanswered(f'{path} is not in the report')
+    return _walk(case, steps, path)
 
 
 def _walk(value, steps, path):
-    for step in steps:
+    """Down through dictionaries by key, and through lists by axis or by name."""
+    inside = ''
+    while steps:
+        step, *steps = steps
         if isinstance(value, list) and step in AXES:
             value = value[AXES[step]]
+        elif isinstance(value, list) and inside in NAMED_BY:
+            value, steps = _pick(value, NAMED_BY[inside], step, steps, path)
         elif isinstance(value, dict) and step in value:
             value = value[step]
         else:
-            raise Unanswered(f'{path} is not in the report')
+            raise Unanswered(f'{path} is not in the answer')
+        inside = step
     return value
+
+
+def _pick(items, key, name, steps, path):
+    """The one entry of a name; of several with the same name the one whose number follows."""
+    names = [item[key].replace(' ', '-') for item in items]
+    found = [item for item, at in zip(items, names) if at == name or key == 'what' and at.startswith(name + '-')]
+    if steps and steps[0].isdigit():
+        found, steps = found[int(steps[0]) - 1:int(steps[0])], steps[1:]
+    if len(found) != 1:
+        raise Unanswered(f'{path} names {len(found)} entries of the answer, not one')
+    return found[0], steps
+
+
+def _row(text, steps, path):
+    """A key of a row of the shipped tables as `gantline hardware` prints it: a quantity, or words."""
+    kind, name, key = steps
+    header, rows = f'[{kind} {name}]', re.split(r'^(?=\[)', text, flags=re.M)
+    for row in rows:
+        match = re.search(rf'^{key.replace("-", " ")}  +(.*)$', row, re.M)
+        if not row.startswith(header) or not match:
+            continue
+        try:
+            return evaluate(match.group(1), {})
+        except (KeyError, ValueError):
+            return match.group(1)
+    raise Unanswered(f'{path} is not in the tables')

@@ -11,7 +11,6 @@ import json
 import os
 import subprocess
 import sys
-import tempfile
 from dataclasses import dataclass
 
 sys.dont_write_bytecode = True
@@ -34,26 +33,37 @@ class Outcome:
     why: str             # where nothing was computed
 
 
-def run_rig(command, text):
-    """The report on a rig as a dictionary, the exit status and the message among it."""
-    with tempfile.NamedTemporaryFile('w', suffix='.ini', encoding='utf-8') as rig:
-        rig.write(text)
-        rig.flush()
-        done = subprocess.run([command, 'report', '--as', 'json', rig.name],
-                              capture_output=True, text=True, timeout=60, check=False)
-    report = json.loads(done.stdout) if done.stdout.strip() else {}
-    report['status'] = done.returncode
-    report['message'] = done.stderr.replace(rig.name, 'RIG').strip()
-    return report
+class Answers(dict):
+    """What the command says about one rig, each asked for when it is first wanted.
+
+    `report` and `limit`: the JSON, the exit status and the message among it. `hardware NAME`: the text.
+    """
+
+    def __init__(self, command, rig):
+        super().__init__()
+        self.command = os.path.abspath(command)
+        self.rig = rig
+
+    def __missing__(self, asked):
+        words = asked.split() if asked.startswith('hardware ') else [asked, '--as', 'json', '-']
+        # A rig's `tables` are looked for from the current folder, since the rig comes by standard input.
+        done = subprocess.run([self.command, *words], input=self.rig, cwd=HERE, capture_output=True, text=True,
+                              encoding='utf-8', timeout=60, check=False)
+        if words[0] == 'hardware':
+            self[asked] = done.stdout
+        else:
+            self[asked] = json.loads(done.stdout) if done.stdout.strip() else {}
+            self[asked] |= {'status': done.returncode, 'message': done.stderr.strip()}
+        return self[asked]
 
 
-def compare(expectation, report):
-    """One expectation held against a report."""
+def compare(expectation, answers):
+    """One expectation held against the answers on its rig."""
     words = Outcome(expectation, False, None, expectation.published, 0.0, '', '')
     try:
-        found = evaluate(expectation.figure, report)
+        found = evaluate(expectation.figure, answers)
     except (Unanswered, ZeroDivisionError) as fault:
-        words.why = report.get('message') or str(fault)
+        words.why = answers.get('report', {}).get('message') or str(fault)
         return words
     if not expectation.tolerance:
         return _compare_words(words, found)
@@ -83,12 +93,12 @@ def _tolerance(text, published):
 
 def run_case(command, case):
     """All outcomes of a rig file; each variant of it is run once."""
-    reports = {}
+    variants = {}
     outcomes = []
     for expectation in case.expectations:
-        if expectation.changes not in reports:
-            reports[expectation.changes] = run_rig(command, varied(case.text, expectation.changes))
-        outcomes.append(compare(expectation, reports[expectation.changes]))
+        if expectation.changes not in variants:
+            variants[expectation.changes] = Answers(command, varied(case.text, expectation.changes))
+        outcomes.append(compare(expectation, variants[expectation.changes]))
     return outcomes
 
 

@@ -33,7 +33,7 @@ static void expect_found(const specimen *s, int k, double *number, double spoilt
 
 static void hold_good(const specimen *s, ruling *r)
 {
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         if (!s->possible[k]) continue;
         double worst = audit(s, k);
         r->applied = true;
@@ -46,7 +46,7 @@ static void hold_good(const specimen *s, ruling *r)
 static void hold_tension(const specimen *s, ruling *r)
 {
     chance c = chance_begin(s->seed);
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         if (!s->possible[k]) continue;
         int part = chance_below(&c, s->rig->part_count);
         double *tension = &s->states[k]->tension[part];
@@ -73,7 +73,7 @@ static bool is_held(const specimen *s, int k, int node)
 static void hold_place(const specimen *s, ruling *r)
 {
     chance c = chance_begin(s->seed);
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         if (!s->possible[k]) continue;
         int node = chance_below(&c, s->rig->node_count);
         int axis = chance_below(&c, s->rig->dim);
@@ -86,7 +86,7 @@ static void hold_place(const specimen *s, ruling *r)
 
 static void hold_sense(const specimen *s, ruling *r)
 {
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         for (int i = 0; s->possible[k] && i < s->rig->run_count; i++) {
             const gtl_run *run = &s->rig->runs[i];
             const double *tension = s->states[k]->tension + run->before;

@@ -37,7 +37,7 @@ static void add_ratings(sketch *s, chance *c)
 static void add_cases(const specimen *s, sketch *drawn, chance *c)
 {
     if (s->rig->hand < 0 || chance_of(c, 0.6)) return;
-    for (int k = 0; k < GTL_CASE_COUNT; k++) drawn->cases[k] = chance_of(c, 0.5);
+    for (int k = 0; k < BASIC_CASES; k++) drawn->cases[k] = chance_of(c, 0.5);
 }
 
 void rate(const specimen *s, rated *r)

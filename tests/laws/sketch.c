@@ -18,7 +18,7 @@ void sketch_begin(sketch *s, int dim)
     memset(s, 0, sizeof *s);
     s->dim = dim;
     s->load = -1;
-    s->design_factor = NAN;
+    s->design_factor = s->acceleration = NAN;
 }
 
 int sketch_thing_at(sketch *s, gtl_kind kind, double across, double along, double height)
@@ -34,7 +34,8 @@ int sketch_thing_at(sketch *s, gtl_kind kind, double across, double along, doubl
                                       .pull = NAN,
                                       .limit = NAN,
                                       .wll = NAN,
-                                      .mbs = NAN};
+                                      .mbs = NAN,
+                                      .wear = NAN};
     return index;
 }
 
@@ -49,7 +50,15 @@ int sketch_thing_on(sketch *s, gtl_kind kind, int on)
 int sketch_line_of(sketch *s, gtl_kind kind)
 {
     int index = grown(&s->line_count, SKETCH_LINES, "lines");
-    s->lines[index] = (sketch_line){.kind = kind, .length = NAN, .weight = NAN, .wll = NAN, .push_wll = NAN};
+    s->lines[index] = (sketch_line){.kind = kind,
+                                    .length = NAN,
+                                    .weight = NAN,
+                                    .wll = NAN,
+                                    .push_wll = NAN,
+                                    .wear = NAN,
+                                    .wet = NAN,
+                                    .knot = "",
+                                    .hitch = ""};
     return index;
 }
 

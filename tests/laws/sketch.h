@@ -6,6 +6,9 @@
 #include "laws/chance.h"
 #include <gantline/gantline.h>
 
+/* hold, raise and lower, numbered from 0 */
+#define BASIC_CASES 3
+
 enum { SKETCH_THINGS = 64, SKETCH_LINES = 24, SKETCH_STOPS = 32, SKETCH_CONNECTORS = 64 };
 
 /* Connectors from `first` on, in order from the thing outwards. */
@@ -30,6 +33,7 @@ typedef struct sketch_thing {
     double limit; /* [N] */
     double wll;   /* [N] */
     double mbs;   /* [N] */
+    double wear;  /* [1] */
 } sketch_thing;
 
 typedef struct sketch_stop {
@@ -41,17 +45,23 @@ typedef struct sketch_line {
     gtl_kind kind;
     sketch_stop stops[SKETCH_STOPS];
     int stop_count;
-    double length;   /* [m] */
-    double weight;   /* [N] */
-    double wll;      /* [N] */
-    double push_wll; /* [N] */
+    double length;     /* [m] */
+    double weight;     /* [N] */
+    double wll;        /* [N] */
+    double push_wll;   /* [N] */
+    double wear;       /* [1] */
+    double wet;        /* [1] */
+    const char *knot;  /* "" for none */
+    const char *hitch; /* likewise; slings */
 } sketch_line;
 
 typedef struct sketch {
     int dim;
     int load; /* written as the lifted one where it is not -1 */
     double design_factor;
-    bool cases[GTL_CASE_COUNT]; /* those asked for; none: not written */
+    bool cases[BASIC_CASES]; /* those asked for; none: not written */
+    bool all_cases;          /* `cases = all` instead */
+    double acceleration;     /* [m/s2] */
     sketch_thing things[SKETCH_THINGS];
     int thing_count;
     sketch_line lines[SKETCH_LINES];

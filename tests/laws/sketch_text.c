@@ -30,6 +30,11 @@ static void write_number(FILE *out, const char *key, double value, const char *u
     if (!isnan(value)) fprintf(out, "%s = %.17g%s\n", key, value, unit);
 }
 
+static void write_word(FILE *out, const char *key, const char *word)
+{
+    if (word[0]) fprintf(out, "%s = %s\n", key, word);
+}
+
 static void write_via(FILE *out, sketch_via via)
 {
     for (int i = 0; i < via.count; i++) {
@@ -70,6 +75,7 @@ static void write_thing(FILE *out, const sketch *s, int index)
     write_number(out, "limit", thing->limit, " N");
     write_number(out, "wll", thing->wll, " N");
     write_number(out, "mbs", thing->mbs, " N");
+    write_number(out, "wear", thing->wear, "");
 }
 
 static void write_line(FILE *out, const sketch *s, int index)
@@ -87,12 +93,16 @@ static void write_line(FILE *out, const sketch *s, int index)
     write_number(out, "weight", line->weight, " N");
     write_number(out, "wll", line->wll, " N");
     write_number(out, "push wll", line->push_wll, " N");
+    write_number(out, "wear", line->wear, "");
+    write_number(out, "wet", line->wet, "");
+    write_word(out, "knot", line->knot);
+    write_word(out, "hitch", line->hitch);
 }
 
-static void write_cases(FILE *out, const bool cases[GTL_CASE_COUNT])
+static void write_cases(FILE *out, const bool cases[BASIC_CASES])
 {
     const char *before = "cases = ";
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         if (!cases[k]) continue;
         fprintf(out, "%s%s", before, gtl_case_name((gtl_case_kind)k));
         before = ", ";
@@ -104,7 +114,11 @@ static void write_sheet(FILE *out, const sketch *s)
 {
     fputs("[rig]\ntitle = Invented\n", out);
     write_number(out, "design factor", s->design_factor, "");
-    write_cases(out, s->cases);
+    write_number(out, "acceleration", s->acceleration, " m/s2");
+    if (s->all_cases)
+        fputs("cases = all\n", out);
+    else
+        write_cases(out, s->cases);
     if (s->load < 0) return;
     fputs("load = ", out);
     write_name(out, GTL_LOAD, s->load);

@@ -23,7 +23,7 @@ static const double unturned = 1e-3;
 static void each_state(const specimen *s, ruling *r,
                        void (*check)(const mechanics *, gtl_case_kind, ruling *))
 {
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         if (!s->possible[k]) continue;
         mechanics m = mechanics_of(s->rig, s->states[k]);
         check(&m, (gtl_case_kind)k, r);

@@ -61,7 +61,7 @@ static void compare_place(const pair *p, int drawn)
 static void compare(pair *p)
 {
     const sketch *s = &p->first->made.sketch;
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         p->kind = (gtl_case_kind)k;
         if (p->first->possible[k] != p->second->possible[k])
             ruling_break(p->ruling, "%s can be in one of them only: %s%s", gtl_case_name(p->kind),

@@ -33,10 +33,10 @@ int trial_default(int plain)
 
 static finding work_cases(specimen *s, char *why, size_t size)
 {
-    for (int k = 0; k < GTL_CASE_COUNT; k++) {
+    for (int k = 0; k < BASIC_CASES; k++) {
         s->states[k] = gtl_state_new(s->rig);
         if (!s->states[k]) abort();
-        if (!s->rig->cases[k]) continue;
+        if (!gtl_rig_asks(s->rig, (gtl_case_kind)k)) continue;
         gtl_case which = {.kind = (gtl_case_kind)k};
         if (gtl_solve(s->rig, &which, s->states[k]) != GTL_OK) {
             snprintf(why, size, "%s: %s", gtl_case_name(which.kind), s->states[k]->reason);
@@ -66,7 +66,7 @@ finding specimen_begin(specimen *s, const sketch *drawn, chance *shuffle, char *
 
 void specimen_end(specimen *s)
 {
-    for (int k = 0; k < GTL_CASE_COUNT; k++) gtl_state_free(s->states[k]);
+    for (int k = 0; k < BASIC_CASES; k++) gtl_state_free(s->states[k]);
     gtl_rig_free(s->rig);
     free(s->text);
     memset(s, 0, sizeof *s);

@@ -12,8 +12,8 @@ typedef struct specimen {
     generated made;
     char *text;
     gtl_rig *rig;
-    gtl_state *states[GTL_CASE_COUNT];
-    bool possible[GTL_CASE_COUNT]; /* worked, answered, and it can be */
+    gtl_state *states[BASIC_CASES];
+    bool possible[BASIC_CASES]; /* worked, answered, and it can be */
 } specimen;
 
 /* What one law says of one rig. */

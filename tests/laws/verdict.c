@@ -77,6 +77,42 @@ static bool can(const rated *r, gtl_case_kind kind)
     return o && o->possible;
 }
 
+/* The greatest tension of a line at a run in any case and variant [N]. */
+static double line_at(const rated *r, const gtl_run *run)
+{
+    const gtl_component *line = gtl_sheet_component(
+        &r->sheet, r->rig->lines[r->rig->pieces[run->piece].line].kind, r->rig->pieces[run->piece].line);
+    double most = 0;
+    for (int k = 0; k < r->sheet.outcome_count; k++) {
+        const gtl_outcome *o = &r->sheet.outcomes[k];
+        if (!o->possible) continue;
+        double here = fmax(o->state->tension[run->before], o->state->tension[run->before + 1]);
+        most = fmax(most, o->variants > 1 ? o->demand[line - r->sheet.components] : here);
+    }
+    return most;
+}
+
+/* The fitting at the head of a run's block, if that has one sheave; NULL for none. */
+static const gtl_connector *head_at(const rated *r, const gtl_run *run)
+{
+    const gtl_thing *block = &r->rig->things[run->thing];
+    int passes = 0;
+    for (int k = 0; k < r->rig->run_count; k++) passes += r->rig->runs[k].thing == run->thing;
+    int sheaves = block->sheaves > 0 ? block->sheaves : passes;
+    if (block->kind != GTL_BLOCK || block->via.count == 0 || sheaves != 1) return NULL;
+    return &r->rig->connectors[r->rig->vias[block->via.first + block->via.count - 1]];
+}
+
+/* Whether the fitting at the head of a block with one sheave holds less than twice the line. */
+static bool weak_head(const rated *r)
+{
+    for (int i = 0; i < r->rig->run_count; i++) {
+        const gtl_connector *head = head_at(r, &r->rig->runs[i]);
+        if (head && 2 * line_at(r, &r->rig->runs[i]) > head->rating.wll * (1 + 1e-9)) return true;
+    }
+    return false;
+}
+
 static gtl_verdict verdict_of(const rated *r, const gtl_mark *marks)
 {
     bool unrated = false;
@@ -84,6 +120,7 @@ static gtl_verdict verdict_of(const rated *r, const gtl_mark *marks)
         if (marks[i] == GTL_MARK_OVER) return GTL_OVER;
         unrated |= marks[i] == GTL_MARK_UNRATED;
     }
+    if (weak_head(r)) return GTL_OVER;
     /* A case that cannot be gave no figures with friction in them: it does not count as worked. */
     bool moves = can(r, GTL_RAISE) || can(r, GTL_LOWER);
     bool unmoved = r->rig->hand >= 0 && any_friction(r->rig) && !moves;
@@ -174,9 +211,44 @@ static void judge_verdicts(int rigs, int *passed, int *failed)
     }
 }
 
+/* The verdict where a head fitting holds that much. */
+static gtl_verdict verdict_with(const rated *r, const gtl_connector *head, double wll)
+{
+    rated other;
+    sketch drawn = r->drawn;
+    drawn.connectors[strtol(strrchr(head->name, '-') + 1, NULL, 10)] = wll;
+    rate_drawn(&drawn, &other);
+    gtl_verdict verdict = other.sheet.verdict;
+    rated_end(&other);
+    return verdict;
+}
+
+/* A rig that is within its ratings is over them once a head fitting holds a millionth less than twice the
+ * line, and not before. */
+static void hold_head(const specimen *s, ruling *out)
+{
+    rated r;
+    rate(s, &r);
+    for (int i = 0; r.answered && r.sheet.verdict == GTL_WITHIN && i < r.rig->run_count; i++) {
+        const gtl_connector *head = head_at(&r, &r.rig->runs[i]);
+        double twice = head ? 2 * line_at(&r, &r.rig->runs[i]) : 0;
+        if (!(twice > 0.01 * gtl_rig_force(r.rig))) continue;
+        out->applied = true;
+        if (verdict_with(&r, head, twice * (1 - 1e-6)) != GTL_OVER)
+            ruling_break(out, "`%s` holds less than twice the line, and the rig is not over", head->name);
+        /* What hangs under the block besides its line may be more than that. */
+        const gtl_component *part =
+            gtl_sheet_component(&r.sheet, GTL_CONNECTOR, (int)(head - r.rig->connectors));
+        if (part->demand < twice && verdict_with(&r, head, twice * (1 + 1e-6)) != GTL_WITHIN)
+            ruling_break(out, "`%s` holds twice the line, and the rig is not within", head->name);
+    }
+    rated_end(&r);
+}
+
 static const law laws[] = {
     {"marks and verdict", hold_verdict},
     {"on the brink of a rating", hold_brink},
+    {"on the brink of a head fitting", hold_head},
 };
 
 int main(int argc, char **argv)

@@ -43,8 +43,63 @@ def compare_case(mine, theirs, force, size, more):
     for key in ('velocity_ratio', 'estimated_advantage', 'efficiency'):
         if differ(mine.get(key), theirs[key], 1.0):
             yield f'{case}: {key}: {mine.get(key)!r}, printed {theirs[key]!r}'
+    if mine['loose'] != set(theirs['loose']) or mine['factor'] != theirs['factor']:
+        yield f'{case}: loose {sorted(mine["loose"])}, factor {mine["factor"]}, printed {theirs["loose"]}, {theirs["factor"]}'
     if mine['undecided'] != set(theirs['undecided']):
         yield f'{case}: undecided: {sorted(mine["undecided"])}, printed {sorted(set(theirs["undecided"]))}'
+
+
+def steps_of(row):
+    return [(step['what'], step['factor']) for step in row['chain']]
+
+
+def compare_component(name, own, row, force, more):
+    if more and None not in (own['demand'], row['demand']) and row['demand'] >= own['demand'] * (1 - RELATIVE):
+        return
+    if own['status'] != row['status']:
+        yield f'component {name} status: {own["status"]}, printed {row["status"]}'
+    if differ(own['demand'], row['demand'], force):
+        yield f'component {name} demand: {own["demand"]!r}, printed {row["demand"]!r}'
+    if own['status'] == 'idle' or own['demand'] is None:
+        return
+    if row['case'] not in own['cases']:
+        yield f'component {name} case: {sorted(own["cases"])}, printed {row["case"]}'
+    used = own['utilisation'] if own['utilisation'] != np.inf else None
+    for key, value in (('capacity', own['capacity']), ('utilisation', used)):
+        if differ(value, row[key], 0.0):
+            yield f'component {name} {key}: {value!r}, printed {row[key]!r}'
+    steps = [(step.what, step.factor) for step in own['chain'] or []]
+    if [what for what, _ in steps] != [what for what, _ in steps_of(row)] or any(
+            differ(a, b, 0.0) for (_, a), (_, b) in zip(steps, steps_of(row))):
+        yield f'component {name} chain: {steps}, printed {steps_of(row)}'
+
+
+def compare_gear(mine, theirs, force):
+    key = lambda row: row['parts']
+    for own, row in zip(sorted(mine['chains'], key=key), sorted(theirs['chains'], key=key)):
+        if own['parts'] != row['parts'] or differ(own['utilisation'], row['utilisation'], 0.0):
+            yield f'chain {own}, printed {row}'
+        elif own['weakest'] != row['weakest']:
+            alike = [mine['components'][name]['utilisation'] for name in (own['weakest'], row['weakest']) if name]
+            if len(alike) < 2 or differ(alike[0], alike[1], 0.0):
+                yield f'chain {own}, printed {row}'
+    if len(mine['chains']) != len(theirs['chains']):
+        yield f'{len(mine["chains"])} chains of gear, printed {len(theirs["chains"])}'
+    heads = {row['block']: row for row in theirs['head_fittings']}
+    if set(heads) != {row['block'] for row in mine['head_fittings']}:
+        yield f'head fittings {mine["head_fittings"]}, printed {theirs["head_fittings"]}'
+        return
+    for own in mine['head_fittings']:
+        row = heads[own['block']]
+        if (differ(own['needed'], row['needed'], force) or differ(own['capacity'], row['capacity'], 0.0)
+                or (own['fitting'], own['status']) != (row['fitting'], row['status'])):
+            yield f'head fitting {own}, printed {row}'
+    asked = theirs['use'] and {part['component']: part['asked'] for part in theirs['use']['parts']}
+    if mine['use'] != asked:
+        yield f'use {sorted(set((mine["use"] or {}).items()) ^ set((asked or {}).items()), key=str)}'
+    rows = {row['part']: row['row'] for row in theirs['hardware']}
+    if mine['hardware'] != rows:
+        yield f'hardware {mine["hardware"]}, printed {rows}'
 
 
 def compare(mine, theirs, status):
@@ -58,7 +113,7 @@ def compare(mine, theirs, status):
     for printed in theirs['cases']:
         own = mine['cases'][printed['case']]
         if (own is not None) != printed['possible']:
-            yield f'{printed["case"]}: possible {own is not None}, printed {printed["possible"]} {printed["why"]}'
+            yield f'{printed["case"]}: possible {own is not None} {mine["why"].get(printed["case"])}, printed {printed["possible"]} {printed["why"]}'
         elif own:
             yield from compare_case(own, printed, force, size, more)
     rows = {row['component']: row for row in theirs['components']}
@@ -66,13 +121,9 @@ def compare(mine, theirs, status):
         yield f'components {sorted(set(rows) ^ set(mine["components"]))} stand on one side only'
         return
     for name, own in mine['components'].items():
-        row = rows[name]
-        if more and None not in (own['demand'], row['demand']) and row['demand'] >= own['demand'] * (1 - RELATIVE):
-            continue
-        if differ(own['demand'], row['demand'], force):
-            yield f'component {name} demand: {own["demand"]!r}, printed {row["demand"]!r}'
-        if own['status'] != row['status']:
-            yield f'component {name} status: {own["status"]}, printed {row["status"]}'
+        yield from compare_component(name, own, rows[name], force, more)
+    if not more:
+        yield from compare_gear(mine, theirs, force)
     if not more and mine['verdict'] != theirs['verdict']:
         yield f'verdict {mine["verdict"]}, printed {theirs["verdict"]}'
     if status != EXIT[theirs['verdict']]:

@@ -92,7 +92,7 @@ class Writer:
     def drop_idle_keys(self):
         """A key of the sheet that changes nothing is a fault."""
         kinds = [(kind, keys) for kind, _, keys in self.sections]
-        if not any(kind == 'block' and 'efficiency' not in keys for kind, keys in kinds):
+        if not any(kind == 'block' and not {'efficiency', 'hardware'} & set(keys) for kind, keys in kinds):
             self.sheet.pop('efficiency', None)
         if not any('mbs' in keys and 'design factor' not in keys for _, keys in kinds):
             self.sheet.pop('design factor', None)
@@ -158,7 +158,7 @@ def tackle(rng, dim=1):
         on = {'on': load} if rng.random() < 0.15 and path[-1] == head else {'at': where(pull)}
         w.add('rope', {'path': ', '.join(path + [hand(w, **on)])})
     cases(w)
-    return w.text()
+    return w
 
 
 def spot(rng, dim, low, high, spread=4.0):
@@ -203,7 +203,7 @@ def suspension(rng, dim):
     w.add('rope', {'path': ', '.join(path)})
     extras(w, body_at, body, load, loads)
     cases(w)
-    return w.text()
+    return w
 
 
 def extras(w, body_at, body, load, loads):
@@ -256,13 +256,13 @@ def derrick(rng, dim):
         topping = w.add('block', {'on': w.via(guys[0])} | w.slip('block'))
         w.add('sling', {'path': f'{w.via(head)}, {w.via(load)}'})
         w.add('rope', {'path': f'{w.via(head)}, {topping}, {crew}'})
-        return w.text()
+        return w
     for guy in guys:
         w.add('sling', {'path': f'{w.via(guy)}, {w.via(head)}'})
     foot_block = w.add('block', {'on': foot} | w.slip('block'))
     w.add('rope', {'path': f'{w.via(load)}, {sheave}, {foot_block + ", " if rng.random() < 0.5 else ""}{crew}'})
     cases(w)
-    return w.text()
+    return w
 
 
 def tangle(rng, dim):
@@ -309,7 +309,7 @@ def tangle(rng, dim):
         puller = hand(w, at=w.at(*spot(rng, dim, 0, 3, 7)), pull=f'{rng.uniform(5, 60):.1f} N')
         w.add('rope', {'path': f'{puller}, {w.via(rng.choice(bodies)[2])}'})
     cases(w)
-    return w.text()
+    return w
 
 
 def still(rng, dim):
@@ -337,12 +337,15 @@ def still(rng, dim):
     if rng.random() < 0.3:
         slack = w.add('anchor', {'at': w.at(*spot(rng, dim, 6, 8))})
         w.add('sling', {'path': f'{slack}, {w.via(body)}', 'length': w.at(rng.uniform(7, 12))})
-    return w.text()
+    return w
+
+
+def sketch(rng):
+    """A rig of a kind that the dice choose."""
+    make = rng.choice([tackle, suspension, suspension, still, derrick, tangle, tangle])
+    return make(rng, rng.choice([1, 1, 2]) if make is tackle else rng.choice([2, 3]))
 
 
 def rig(seed):
     """The rig of a seed."""
-    rng = random.Random(f'oracle {seed}')
-    make = rng.choice([tackle, suspension, suspension, still, derrick, tangle, tangle])
-    dim = rng.choice([1, 1, 2]) if make is tackle else rng.choice([2, 3])
-    return make(rng, dim)
+    return sketch(random.Random(f'oracle {seed}')).text()

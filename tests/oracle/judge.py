@@ -1,105 +1,44 @@
 """What each part of a rig has to carry, and the verdict: the report that the contract asks for, as a dictionary."""
 import itertools
+import math
+from dataclasses import dataclass
 
 import numpy as np
 
-from statics import Impossible, NoAnswer, Statics, unit
+import gear
+import hanging
+import hardware
+import motion
+from forces import Forces
+from loss import Remains
+from rigfile import LINES
+from statics import EQUAL, Impossible, NoAnswer, Statics
 
-BODIES = ('block', 'fairlead', 'joint')
 RATED = ('anchor', 'block', 'fairlead', 'joint', 'hand', 'rope', 'sling', 'spar', 'connector')
 NOTHING = 1e-9      # of the rig's force: a part with no more than this is idle
+SLACK = 1e-9        # of a rating: rounding must not decide
 
 
-def worst_sum(vectors):
-    """The greatest resultant of any set of pulls, by trying each set. Pulls the same way stand or fall together."""
-    ways = []
-    for vector in vectors:
-        same = next((k for k, way in enumerate(ways) if np.linalg.norm(unit(way) - unit(vector)) < 1e-13), None)
-        if same is None:
-            ways.append(vector)
-        else:
-            ways[same] = ways[same] + vector
-    sets = itertools.chain.from_iterable(itertools.combinations(ways, n) for n in range(1, len(ways) + 1))
-    return max((np.linalg.norm(np.sum(chosen, axis=0)) for chosen in sets), default=0.0)
+@dataclass
+class Need:
+    """What a part has to bear in one state. `share`: what the angle of its pull leaves; None: nothing is known."""
+    pull: float = 0.0
+    push: float = 0.0
+    share: float = 1.0
+    case: str = None
+
+    @property
+    def weight(self):
+        return math.inf if self.pull and not self.share else self.pull / (self.share or 1.0)
 
 
-class Forces:
-    """Every force of one state, as what it does to the thing named."""
-
-    def __init__(self, statics, state):
-        self.s, self.state, rig = statics, state, statics.rig
-        self.at = statics.places(state.z)
-        heading = unit(statics.directions(self.at))
-        self.tension = statics.tensions(state.z, state.sense) * statics.force
-        zero = lambda: np.zeros(rig.dim)
-        self.running, self.tied, self.weights, self.spars = {}, {}, {}, {}
-        for item in rig.items:
-            self.running[item], self.tied[item] = [], []
-            self.weights[item] = zero()
-            if item.kind != 'spar':
-                self.weights[item][-1] = -item.weight
-        runs = {run.before: run for run in statics.runs}
-        for part, (line, a, b) in enumerate(statics.parts):
-            pull = self.tension[part] * heading[part]
-            half = zero()
-            if line.kind == 'spar':
-                half[-1] = -line.weight / 2
-            for thing, force, runs_here in ((a, pull, part - 1 in runs), (b, -pull, part in runs)):
-                if not runs_here:
-                    self.tied[thing].append((line, part, force))
-                if half.any():
-                    self.tied[thing].append((line, None, half))
-        for part, run in runs.items():
-            self.running[run.thing].append(self.tension[part + 1] * heading[part + 1]
-                                           - self.tension[part] * heading[part])
-        self.track = {item: self.track_force(item) for item in rig.items if 'guide' in item.keys}
-
-    def track_force(self, item):
-        """What a guide feels: the level pull of all that moves with its body."""
-        node = self.s.node(item)
-        total = self.s.node_forces(self.state.z, self.state.sense)[node] * self.s.force
-        total[-1] = 0
-        return total
-
-    def children(self, item):
-        return [other for other in self.s.rig.items if other.on is item]
-
-    def passed(self, item):
-        """What an item passes to what it is on; of an anchor, all that it holds."""
-        own = [self.weights[item], *self.running[item], *(f for _, _, f in self.tied[item])]
-        own += [self.passed(other) for other in self.children(item)]
-        return np.sum(own, axis=0) - self.track.get(item, 0)
-
-    def pulls(self, item):
-        found = [self.weights[item], *self.running[item], *(f for _, _, f in self.tied[item])]
-        found += [self.passed(other) for other in self.children(item)]
-        return [f for f in found + ([-self.passed(item)] if item.on else []) if f.any()]
-
-    def demand(self, item):
-        """(demand, push) in newtons; push is of spars alone."""
-        if item.kind == 'anchor':
-            return np.linalg.norm(self.passed(item)), 0
-        if item.kind in BODIES:
-            return worst_sum(self.pulls(item)), 0
-        if item.kind == 'connector':
-            return self.through(item), 0
-        mine = [t for t, (line, a, b) in zip(self.tension, self.s.parts)
-                if item in (line, a, b) and (line is item or item.kind == 'hand')]
-        return max(mine + [0]), max([-t for t in mine] + [0]) if item.kind == 'spar' else 0
-
-    def through(self, connector):
-        for thing in self.s.rig.items:
-            if connector in thing.via:
-                return np.linalg.norm(self.passed(thing))
-            for k, (stop, connectors) in enumerate(thing.stops):
-                if connector in connectors:
-                    first = next(p for p, part in enumerate(self.s.parts) if part[0] is thing)
-                    mine = [(part, f) for line, part, f in self.tied[stop] if line is thing]
-                    met = [f for part, f in mine if part in (first + k - 1, first + k)]
-                    half = [f for part, f in mine if part is None]
-                    # Of a spar its own pull or push counts, or with the half of its weight, whichever is more.
-                    return max(np.linalg.norm(np.sum(met, axis=0)), np.linalg.norm(np.sum(met + half, axis=0)))
-        raise KeyError(connector.name)
+@dataclass
+class Worked:
+    figures: dict
+    needs: dict         # {name of a part: [Need, ...] of each state}
+    lines: dict         # {name of a block: greatest tension over it}
+    unsure: bool        # a state was left out
+    drops: bool = False
 
 
 def senses_to_try(undecided):
@@ -116,107 +55,253 @@ def senses_to_try(undecided):
         yield {r: way for r in undecided}
 
 
-def work_case(s, case, shape):
-    """(figures of the case, {component: (demand, push)}, whether a variant was left out).
+def need_of(forces, item, factor):
+    """Of an item in a state; of an anchor with an axis, what the angle of the pull leaves too."""
+    pull, push = forces.demand(item)
+    need = Need(pull * factor, push * factor)
+    if item.kind == 'anchor' and 'axis' in item.keys:
+        vector = forces.passed(item)
+        axis = np.zeros(len(vector))
+        words = {'down': -1.0, 'up': 1.0}
+        axis[-1] = words.get(item.keys['axis'], 0.0)
+        if not axis.any():
+            axis[:] = [float(part) for part in item.keys['axis'].split(',')]
+        if np.linalg.norm(vector) > NOTHING * forces.s.force:
+            off = math.atan2(np.linalg.norm(vector / np.linalg.norm(vector) - axis / np.linalg.norm(axis)),
+                             np.linalg.norm(vector / np.linalg.norm(vector) + axis / np.linalg.norm(axis)))
+            need.share = hardware.kept(forces.s.rig.tables.find('fitting', item.keys['fitting']), 2 * off)
+    return need
 
-    Raises Impossible or NoAnswer.
-    """
-    state = s.work(case, shape)
-    effort = None
-    if s.driven is not None:
-        effort = state.z[len(s.free) + s.driven] * s.force
-        if effort < -NOTHING * s.force:
-            raise Impossible(case)
-    forces = Forces(s, state)
-    rated = [item for item in s.rig.of(*RATED)]
-    worst, unsure = {item: forces.demand(item) for item in rated}, False
-    if any(s.runs[r].thing.slip for r in state.undecided):
-        for forced in list(senses_to_try(state.undecided))[1:]:
+
+def states_of(s, case, shape):
+    """Every state of a case that is rated, the printed one first; and whether one was left out."""
+    first = motion.work(s, case, shape)
+    states, unsure = [first], False
+    if case == 'jam':
+        states, first = [shape, first], first
+    rough = [r for r in first.undecided if s.runs[r].thing.slip and any(s.runs[r].thing.slip[1:])]
+    if rough:
+        for forced in list(senses_to_try(rough))[1:]:
             try:
-                other = s.work(case, shape, forced)
+                states.append(motion.work(s, case, shape, forced))
             except NoAnswer:
                 unsure = True
-                continue
-            if s.driven is not None and other.z[len(s.free) + s.driven] < -NOTHING:
-                continue
-            theirs = Forces(s, other)
-            for item in rated:
-                worst[item] = tuple(max(pair) for pair in zip(worst[item], theirs.demand(item)))
-    return describe(s, case, state, forces, effort, worst), worst, unsure
+    return states, first.undecided, unsure
 
 
-def describe(s, case, state, forces, effort, worst):
+def work_case(s, case, name, shape, factor=1.0):
+    """A case worked. Raises Impossible or NoAnswer."""
+    if case == 'jam':
+        shape = motion.catch(s, shape)
+    states, undecided, unsure = states_of(s, case, shape)
+    effort = None
+    if s.driven is not None:
+        pulls = [s.pull_of(s.driven, state) for state in states]
+        if pulls[0] < -NOTHING * s.force:
+            raise Impossible(case)
+        effort = pulls[0]
+        states = [state for state, pull in zip(states, pulls) if pull >= -NOTHING * s.force]
+    needs, lines = {item.name: [] for item in s.rig.of(*RATED)}, {b.name: 0.0 for b in s.rig.of('block')}
+    for state in states:
+        forces = Forces(s, state)
+        for item in s.rig.of(*RATED):
+            needs[item.name].append(need_of(forces, item, factor))
+        for block in s.rig.of('block'):
+            lines[block.name] = max(lines[block.name], factor * forces.line_tension(block))
+    worst = {name: max(need.pull for need in found) for name, found in needs.items()}
+    figures = describe(s, case, states[0], Forces(s, states[0]), effort, worst, factor)
+    figures |= {'case': name, 'factor': factor, 'loose': set(),
+                'undecided': {s.runs[r].thing.name for r in undecided}}
+    return Worked(figures, needs, lines, unsure)
+
+
+def hand_row(s, case, forces, piece, factor):
+    """Its pull, and how far it goes for one unit of lift."""
+    state = forces.state
+    end = piece.first if piece.hand_first else piece.first + piece.count - 1
+    travel = None if state.growth is None else -state.growth[piece.first:][:piece.count].sum()
+    return {'force': factor * forces.tension[end], 'travel_ratio': None if case == 'jam' else travel}
+
+
+def describe(s, case, state, forces, effort, worst, factor):
     """The figures of a case, keyed as in the report."""
     rig = s.rig
-    figures = {'case': case, 'sound': state.sound, 'undecided': {s.runs[r].thing.name for r in state.undecided}}
-    travel = lambda p: -s.piece_length(p, state.growth) if state.growth is not None else None
-    figures['lines'] = [(line.name, a.name, b.name, t) for (line, a, b), t in zip(s.parts, forces.tension)]
-    blocks = rig.of('block', 'fairlead')
-    figures['blocks'] = {b.name: {'force': worst[b][0], 'rope_vector': sum(forces.running[b], np.zeros(rig.dim))}
-                         for b in blocks}
-    figures['joints'] = {j.name: {'force': forces.demand(j)[0]} for j in rig.of('joint')}
-    figures['anchors'] = {a.name: {'force': forces.demand(a)[0], 'vector': forces.passed(a)}
+    figures = {'sound': state.sound}
+    figures['lines'] = [(line.name, a.name, b.name, factor * t)
+                        for (line, a, b), t in zip(s.parts, forces.tension)]
+    figures['blocks'] = {b.name: {'force': worst[b.name],
+                                  'rope_vector': factor * sum(forces.running[b], np.zeros(rig.dim))}
+                         for b in rig.of('block', 'fairlead')}
+    figures['joints'] = {j.name: {'force': factor * forces.demand(j)[0]} for j in rig.of('joint')}
+    figures['anchors'] = {a.name: {'force': factor * forces.demand(a)[0], 'vector': factor * forces.passed(a)}
                           for a in rig.of('anchor')}
-    figures['guides'] = {g.name: {'vector': f, 'force': np.linalg.norm(f)} for g, f in forces.track.items()}
-    figures['hands'] = {p.hand.name: {'force': p.hand.pull if p.rule == 'pulled' else effort,
-                                      'travel_ratio': travel(p)} for p in s.pieces if p.hand}
+    figures['guides'] = {g.name: {'vector': factor * f, 'force': factor * np.linalg.norm(f)}
+                         for g, f in forces.track.items()}
+    figures['hands'] = {p.hand.name: hand_row(s, case, forces, p, factor) for p in s.pieces if p.hand}
     bodies = [(t.name, s.node(t)) for t in rig.of('block', 'fairlead', 'joint', 'load', 'hand')]
     figures['places'] = {name: {'at': forces.at[node], 'moved': np.linalg.norm(forces.at[node] - s.drawn[node])}
                          for name, node in bodies if not s.fixed[node]}
-    if s.driven is not None:
+    if s.driven is not None and case != 'jam':
+        travel = lambda p: -state.growth[p.first:][:p.count].sum()
         ratio = travel(s.pieces[s.driven])
         done = state.rise[:, -1] @ s.weight - sum(p.hand.pull * travel(p) for p in s.pieces if p.rule == 'pulled')
-        advantage = rig.lifted.weight / effort if abs(effort) > NOTHING * s.force else None
+        steady = case in ('hold', 'raise', 'lower')
+        advantage = rig.lifted.weight / effort if steady and abs(effort) > NOTHING * s.force else None
         figures |= {'velocity_ratio': ratio, 'estimated_advantage': advantage,
                     'efficiency': done / (effort * ratio) if case == 'raise' and effort > 0 else None}
     return figures
 
 
-def status(item, demand, push, nothing):
-    if demand is None:  # no case counts for it
-        return 'unrated'
-    if max(demand, push) <= nothing:
-        return 'idle'
-    capacity = item.limit if item.kind == 'hand' else item.capacity
-    checks = [(demand, capacity)] if demand > nothing else []
-    checks += [(push, item.push_capacity)] if push > nothing else []
-    if any(c is not None and d > c * (1 + 1e-9) for d, c in checks):
-        return 'over'
-    return 'unrated' if any(c is None for _, c in checks) else 'within'
+def drops(s, worked):
+    """Whether a line that was slack at first catches something."""
+    slack = s.kept - s.piece_lengths(s.drawn)
+    pulls = [worked.figures['lines'][piece.first][3] for piece in s.pieces]
+    return any(piece.rule == 'tied' and room > EQUAL * s.size and pull > NOTHING * s.force
+               for piece, room, pull in zip(s.pieces, slack, pulls))
+
+
+def work_loss(s, name, shape):
+    """A part lets go of the rig as it is at rest; the figures are in the order of the whole rig's parts."""
+    rig = s.rig
+    hold = motion.work(s, 'hold', shape)
+    if s.driven is not None and s.pull_of(s.driven, hold) < -NOTHING * s.force:
+        raise Impossible('it cannot be held to begin with')
+    remains = Remains(s, hold, rig.named(name.split()[1]))
+    left = Statics(remains.as_rig())
+    try:
+        worked = work_case(left, 'lost', name, hanging.fallen_shape(left), rig.loss_factor)
+    except NoAnswer as reason:
+        raise Impossible(str(reason)) from reason
+    worked.drops = drops(left, worked)
+    figures, part_of = worked.figures, remains.part_of()
+    first = {line: min((p for p, part in enumerate(left.parts) if part[0].name == line.name), default=0)
+             for line in rig.of(*LINES)}
+    tensions, figures['lines'], count = figures['lines'], [], {}
+    for line, a, b in s.parts:
+        number = count[line] = count.get(line, -1) + 1
+        left_part = part_of.get((line, number))
+        tension = 0.0 if left_part is None else tensions[first[line] + left_part][3]
+        figures['lines'].append((line.name, a.name, b.name, tension))
+    nothing = {'force': 0.0, 'rope_vector': np.zeros(rig.dim)}
+    for table, kinds in (('blocks', ('block', 'fairlead')), ('joints', ('joint',))):
+        for item in rig.of(*kinds):
+            row = {key: value for key, value in nothing.items() if table == 'blocks' or key == 'force'}
+            figures[table].setdefault(item.name, row)
+    for item in rig.of('hand'):
+        figures['hands'].setdefault(item.name, {'force': 0.0, 'travel_ratio': None})
+    for place, row in figures['places'].items():
+        row['moved'] = np.linalg.norm(row['at'] - s.drawn[s.node(rig.named(place))])
+    figures['loose'] = {thing.name for thing in remains.gone}
+    return worked
+
+
+def counts(rig, item, case):
+    """Whether a hand's pull is held against its limit in a case: not where it pulls all it can anyway, and at rest
+    only where nothing else is known."""
+    if item.kind != 'hand':
+        return True
+    stated = any(thing.slip for line in rig.of('rope') for thing, _ in line.stops
+                 if thing.kind in ('block', 'fairlead'))
+    return case != 'jam' and not (case == 'hold' and item.pull is None and stated)
+
+
+def rate(rig, item, needs, nothing):
+    """The row of one part: the state that uses most of it, and its chain."""
+    row = {'kind': item.kind, 'demand': None, 'case': None, 'capacity': None, 'utilisation': None, 'chain': None,
+           'status': 'unrated'}
+    if not needs:  # no case counts for it
+        pull, _ = gear.chains(rig, item)
+        chain = gear.ruling(pull)
+        return row | ({'capacity': chain.capacity, 'chain': chain.steps} if chain else {})
+    ranks = [state for need in needs for state in states_of_need(rig, item, need, nothing)]
+    best = max(ranks, key=lambda state: state['rank'])
+    least = best['rank'][1] * (1 - 1e-6)
+    alike = {s['case'] for s in ranks if s['rank'][0] == best['rank'][0] and s['rank'][1] >= least}
+    return row | best | {'cases': alike}
+
+
+def states_of_need(rig, item, need, nothing):
+    """Pull and push of one state, each held against the chain that rules, with its place among all: an overload
+    before what is not known, then by how much is used."""
+    fitting = rig.tables.find('fitting', item.keys.get('fitting'))
+    found = gear.chains(rig, item, (fitting, need.share) if fitting else None)
+    for force, rated in [(need.pull, found[0])] + [(need.push, found[1])] * (need.push > 0):
+        chain = gear.ruling(rated)
+        limit = chain.capacity if chain else None
+        used = None if limit is None else force / limit if limit else math.inf if force > nothing else 0.0
+        status = ('idle' if force <= nothing else 'unrated' if used is None
+                  else 'over' if used > 1 + SLACK else 'within')
+        yield {'demand': force, 'case': need.case, 'capacity': limit, 'utilisation': used, 'status': status,
+               'chain': chain.steps if chain else None,
+               'rank': (('idle', 'within', 'unrated', 'over').index(status), force if used is None else used, force)}
+
+
+def fittings(rig, components, lines):
+    for block, fitting in gear.head_fittings(rig):
+        needed = 2 * lines[block.name]
+        capacity = components[fitting.name]['capacity']
+        status = ('unrated' if capacity is None else 'over' if needed > capacity * (1 + SLACK) else 'within')
+        if needed > 0:
+            yield {'block': block.name, 'fitting': fitting.name, 'needed': needed, 'capacity': capacity,
+                   'status': status}
+
+
+def weakest(components, row):
+    """The chain as names, and its part of greatest use where every part that carries something is rated."""
+    used = [(components[item.name]['utilisation'], item.name) for item in row
+            if components[item.name]['status'] != 'idle']
+    known = used and all(share is not None for share, _ in used)
+    worst = max(used, key=lambda pair: pair[0]) if known else (None, None)
+    return {'parts': [item.name for item in row], 'weakest': worst[1],
+            'utilisation': worst[0] if worst[0] != math.inf else None}
+
+
+def prepare(rig):
+    """The statics of a rig and its shape without friction; NoAnswer where there is none."""
+    s = Statics(rig)
+    shape = hanging.shape(s) if s.driven is None else motion.move(s, hanging.shape(s))
+    if s.driven is not None and rig.dim == 1:
+        pushes = s.pull_of(s.driven, shape) < -NOTHING * s.force
+        if pushes and shape.rise[:, -1] @ s.weight > 0:  # raising would take work, and hauling does not raise
+            raise NoAnswer('nothing holds the load')
+    return s, shape
 
 
 def report(rig):
     """The whole report: cases (None: cannot be), components, verdict."""
-    s = Statics(rig)
-    shape = s.shape() if s.driven is None else s.move(s.shape())
-    if s.driven is not None and rig.dim == 1:
-        pushes = shape.z[len(s.free) + s.driven] < -NOTHING
-        if pushes and shape.rise[:, -1] @ s.weight > 0:  # raising would take work, and hauling does not raise
-            raise NoAnswer('nothing holds the load')
+    s, shape = prepare(rig)
     stated = [run.thing.slip is not None for run in s.runs]
-    cases, worst, unsure, cannot = {}, {}, False, False
+    cases, why, unsure, cannot, dropped = {}, {}, False, False, False
+    needs, lines = {item.name: [] for item in rig.of(*RATED)}, {b.name: 0.0 for b in rig.of('block')}
     for case in rig.cases:
+        kind = case.split()[0]
         try:
-            cases[case], demands, some = work_case(s, case, shape)
-            unsure |= some
+            worked = work_loss(s, case, shape) if kind == 'lost' else work_case(s, case, case, shape)
         except (Impossible, NoAnswer) as reason:
-            cases[case] = None
+            cases[case], why[case] = None, str(reason)
             cannot |= case != 'lower' or isinstance(reason, NoAnswer)
             continue
-        for item, pair in demands.items():
-            if item.kind == 'hand' and item.pull is None and case == 'hold' and any(stated):
-                continue
-            worst[item] = tuple(max(two) for two in zip(worst.get(item, (0, 0)), pair))
-    components = {}
-    for item in rig.of(*RATED):
-        if item.kind == 'hand' and item.limit is None:
-            continue
-        demand, push = worst.get(item, (None, 0))
-        components[item.name] = {'kind': item.kind, 'demand': None if demand is None else max(demand, push),
-                                 'status': status(item, demand, push, NOTHING * s.force)}
-    marks = {c['status'] for c in components.values()}
+        cases[case] = worked.figures
+        unsure |= worked.unsure
+        dropped |= worked.drops and not rig.loss_stated
+        for item in rig.of(*RATED):
+            if counts(rig, item, kind):
+                for need in worked.needs.get(item.name, []):
+                    need.case = case
+                    needs[item.name].append(need)
+        for name, tension in worked.lines.items():
+            lines[name] = max(lines[name], tension)
+    components = {item.name: rate(rig, item, needs[item.name], NOTHING * s.force) for item in rig.of(*RATED)
+                  if item.kind != 'hand' or item.limit is not None}
+    heads = list(fittings(rig, components, lines))
+    marks = {c['status'] for c in components.values()} | {h['status'] for h in heads}
     unmoved = rig.hand and any(stated) and not {'raise', 'lower'} & set(rig.cases)
+    choked = any(gear.choke_unknown(rig, item) for item in rig.of('sling'))
     verdict = ('over' if 'over' in marks else
-               'unrated' if 'unrated' in marks or not all(stated) or unmoved or cannot else 'within')
-    return {'verdict': verdict, 'scope': rig.cases, 'cases': cases, 'components': components, 'unsure': unsure,
-            'force': s.force, 'size': s.size}
+               'unrated' if 'unrated' in marks or not all(stated) or unmoved or cannot or choked or dropped else 'within')
+    return {'verdict': verdict, 'scope': list(rig.cases), 'cases': cases, 'why': why, 'components': components,
+            'chains': [weakest(components, row) for row in gear.in_a_row(rig)], 'head_fittings': heads,
+            'use': rig.use and {item.name: gear.asked(rig, item) for item in rig.of(*RATED)
+                            if gear.chains(rig, item)[0] and item.kind != 'hand'},
+            'hardware': {item.name: item.row.name for item in rig.items if item.row},
+            'unsure': unsure, 'force': s.force, 'size': s.size}

@@ -6,6 +6,8 @@ import math
 import re
 from dataclasses import dataclass, field
 
+from hardware import Tables
+
 G0 = 9.80665
 POUND = 0.45359237
 MASSES = {'kg': 1, 'g': 1e-3, 't': 1e3, 'lb': POUND}
@@ -13,6 +15,15 @@ FORCES = {'n': 1, 'kn': 1e3, 'dan': 10, 'kgf': G0, 'lbf': POUND * G0, 'kip': 1e3
 LENGTHS = {'m': 1, 'cm': 1e-2, 'mm': 1e-3, 'ft': 0.3048, 'in': 0.0254}
 ANGLES = {'deg': math.pi / 180, 'rad': 1}
 ACCELERATIONS = {'m/s2': 1, 'ft/s2': 0.3048}
+SPEEDS = {'m/s': 1, 'ft/s': 0.3048, 'm/min': 1 / 60, 'ft/min': 0.3048 / 60}
+TIMES = {'s': 1, 'ms': 1e-3, 'min': 60}
+MOVING = ('raise', 'lower', 'jam', 'start', 'stop')
+FROM_ROW = {  # what a gear row gives to a kind that states none of it
+    'block': ('mass', 'efficiency', 'sheave diameter', 'pin diameter'),
+    'fairlead': ('mass', 'efficiency', 'friction', 'pin diameter'), 'joint': ('mass', 'pin diameter'),
+    'anchor': ('pin diameter',), 'connector': ('pin diameter',), 'spar': ('mass',),
+    'rope': ('diameter', 'material'), 'sling': ('diameter', 'material')}
+INSTEAD = {'mass': 'weight', 'efficiency': 'friction', 'friction': 'efficiency'}
 
 THINGS = ('anchor', 'block', 'fairlead', 'joint', 'load', 'hand')
 LINES = ('rope', 'sling', 'spar')
@@ -26,8 +37,8 @@ class Item:
     name: str
     keys: dict
     weight: float = 0.0
-    capacity: float = None
-    push_capacity: float = None
+    ratings: list = field(default_factory=list)  # (key, newtons, design factor or None)
+    row: object = None    # of gear
     # Things.
     at: tuple = None
     on: 'Item' = None
@@ -36,9 +47,11 @@ class Item:
     wrap: float = None
     pull: float = None
     limit: float = None
+    dangling: list = field(default_factory=list)  # after a loss: (spar that hangs plumb here, weight, connectors)
     # Lines.
     stops: list = field(default_factory=list)  # (thing, connectors)
     length: float = None
+    kept: list = None     # the length of each piece, where a loss left it so
 
 
 @dataclass
@@ -46,9 +59,18 @@ class Rig:
     items: list
     dim: int
     gravity: float
-    cases: list
+    cases: list          # names
     lifted: Item
     hand: Item           # the one whose pull is worked out
+    tables: Tables = None
+    use: object = None   # row
+    acceleration: float = None
+    loss_factor: float = 2.0
+    loss_stated: bool = False
+    holding: bool = False  # after a loss: hands hold on where they are
+
+    def named(self, name):
+        return next(item for item in self.items if item.name.lower() == name.lower())
 
     def of(self, *kinds):
         return [item for item in self.items if item.kind in kinds]
@@ -83,12 +105,23 @@ def sections(text):
     return found
 
 
-def capacity(keys, gravity, factor):
-    limits = [force(keys['wll'], gravity)] if 'wll' in keys else []
-    own = float(keys['design factor']) if 'design factor' in keys else factor
-    if 'mbs' in keys and own:
-        limits.append(force(keys['mbs'], gravity) / own)
-    return min(limits) if limits else None
+def ratings(item, gravity, factor):
+    """Every rating of the section and of its row, in the order in which the smaller is looked for."""
+    own = float(item.keys['design factor']) if 'design factor' in item.keys else factor
+    for key in ('wll', 'mbs', 'push wll'):
+        for keys in (item.keys, item.row.keys if item.row else {}):
+            if key in keys and (key != 'push wll' or item.kind == 'spar'):
+                yield key, force(keys[key], gravity), own if key == 'mbs' else None
+
+
+def take_row(item, tables):
+    """Let the gear row give what the section does not state."""
+    if 'hardware' not in item.keys:
+        return
+    item.row = tables.find('gear', item.keys['hardware'])
+    for key in FROM_ROW[item.kind]:
+        if key in item.row.keys and key not in item.keys and INSTEAD.get(key) not in item.keys:
+            item.keys[key] = item.row.keys[key]
 
 
 def slip(item, efficiency):
@@ -121,9 +154,7 @@ def describe(item, named, gravity, factor, efficiency):
     """Fill in what the section's keys say."""
     keys = item.keys
     item.weight = weight(keys, gravity)
-    item.capacity = capacity(keys, gravity, factor)
-    if 'push wll' in keys:
-        item.push_capacity = force(keys['push wll'], gravity)
+    item.ratings = list(ratings(item, gravity, factor))
     if 'at' in keys:
         item.at = tuple(number(part, LENGTHS) for part in keys['at'].split(','))
     if 'on' in keys:
@@ -144,21 +175,39 @@ def describe(item, named, gravity, factor, efficiency):
         item.length = number(keys['length'], LENGTHS)
 
 
-def read(text):
-    """A rig file's text as a Rig."""
+def cases_of(sheet, hand, all_limited):
+    """The names of the cases worked, in the contract's order."""
+    words = [' '.join(c.lower().split()) for c in sheet.get('cases', 'hold, raise, lower').split(',')]
+    if 'all' in words and hand:
+        words += ['raise', 'lower'] + ['jam'] * all_limited
+        words += ['start', 'stop'] * ('acceleration' in sheet or 'speed' in sheet)
+    return (['hold'] + [c for c in MOVING if c in words and hand] + [c for c in words if c.startswith('lost ')])
+
+
+def acceleration(sheet):
+    if 'speed' in sheet:
+        return number(sheet['speed'], SPEEDS) / number(sheet['time'], TIMES)
+    return number(sheet['acceleration'], ACCELERATIONS) if 'acceleration' in sheet else None
+
+
+def read(text, folder='.'):
+    """A rig file's text as a Rig. `folder` is where its own tables are."""
     found = sections(text)
     sheet = next((keys for kind, _, keys in found if kind == 'rig'), {})
     items = [Item(kind, name, keys) for kind, name, keys in found if kind != 'rig']
     named = {item.name.lower(): item for item in items}
+    tables = Tables([t.strip() for t in sheet['tables'].split(',')] if 'tables' in sheet else [], folder)
     gravity = number(sheet['gravity'], ACCELERATIONS) if 'gravity' in sheet else G0
     factor = float(sheet['design factor']) if 'design factor' in sheet else None
     efficiency = number(sheet['efficiency']) if 'efficiency' in sheet else None
     for item in items:
+        take_row(item, tables)
         describe(item, named, gravity, factor, efficiency)
-    hand = next((i for i in items if i.kind == 'hand' and i.pull is None), None)
+    hands = [i for i in items if i.kind == 'hand']
+    hand = next((i for i in hands if i.pull is None), None)
     loads = [i for i in items if i.kind == 'load']
     lifted = named[sheet['load'].lower()] if 'load' in sheet else loads[0] if loads else None
-    cases = [c.strip().lower() for c in sheet.get('cases', 'hold, raise, lower').split(',')]
-    cases = [c for c in ('hold', 'raise', 'lower') if c == 'hold' or c in cases and hand]
     dim = len(next(i.at for i in items if i.at))
-    return Rig(items, dim, gravity, cases, lifted if hand else None, hand)
+    return Rig(items, dim, gravity, cases_of(sheet, hand, all(i.limit is not None for i in hands)),
+               lifted if hand else None, hand, tables, tables.find('use', sheet.get('use')), acceleration(sheet),
+               float(sheet.get('loss factor', 2)), 'loss factor' in sheet)

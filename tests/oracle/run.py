@@ -3,7 +3,7 @@
 
     run.py GANTLINE               the known rigs, the examples, the rigs beside this script, then random ones
     run.py GANTLINE FILE|SEED...  these rig files, or the random rigs of these seeds, with every difference
-    run.py --show SEED            print the random rig of a seed
+    run.py --show SEED            print the random rig of a seed; `g12` is the twelfth of those with gear
 
 Statics, friction, motion and ratings are written anew in Python from docs/rig-file.md. A rig counts as passed when
 every tension, force, place, ratio, demand, status, the verdict and the exit status agree to a millionth, or when
@@ -11,7 +11,10 @@ neither side finds an answer. A pair of refusals is counted apart, on a line of 
 """
 import glob
 import json
+import multiprocessing
 import os
+import re
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -31,12 +34,16 @@ except ImportError as missing:
     sys.exit(1)
 
 import compare  # noqa: E402
+import garnish  # noqa: E402
 import generate  # noqa: E402
 import judge  # noqa: E402
 import rigfile  # noqa: E402
 from statics import NoAnswer  # noqa: E402
 
 SEEDS = range(320)
+GEAR_SEEDS = range(300)
+SEED = re.compile(r'g?\d+')
+WORKERS = 2
 SECONDS = 10        # more than any of these rigs may take, in a sanitized build too
 FOLDERS = [os.path.join(HERE, *path) for path in (('..', 'known'), ('..', '..', 'docs', 'examples'), ('rigs',))]
 
@@ -46,13 +53,10 @@ def read(path):
         return file.read()
 
 
-def run_program(command, text):
-    with tempfile.NamedTemporaryFile('w', suffix='.ini', encoding='utf-8') as rig:
-        rig.write(text)
-        rig.flush()
-        done = subprocess.run([command, 'report', '--as', 'json', rig.name], capture_output=True, text=True,
-                              timeout=SECONDS, check=False)
-        return done.returncode, done.stdout, done.stderr.replace(rig.name, 'RIG').strip()
+def run_program(command, path):
+    done = subprocess.run([command, 'report', '--as', 'json', path], capture_output=True, text=True,
+                          timeout=SECONDS, check=False)
+    return done.returncode, done.stdout, done.stderr.replace(path, 'RIG').strip()
 
 
 def bad_numbers(value, where='report'):
@@ -67,16 +71,16 @@ def bad_numbers(value, where='report'):
         yield f'{where} is {value!r}'
 
 
-def check(command, text):
+def check(command, path):
     """(whether both refused the rig, every disagreement)."""
     try:
-        status, out, said = run_program(command, text)
+        status, out, said = run_program(command, path)
     except subprocess.TimeoutExpired:
         return False, [f'took more than {SECONDS} s']
     if status not in (0, 1, 2, 3):
         return False, [f'ended with status {status}: {said}']
     try:
-        mine = judge.report(rigfile.read(text))
+        mine = judge.report(rigfile.read(read(path), os.path.dirname(path)))
     except NoAnswer as reason:
         if status == 2 and not out:
             return True, []
@@ -87,30 +91,49 @@ def check(command, text):
     return False, [*bad_numbers(printed), *compare.compare(mine, printed, status)]
 
 
-def all_rigs():
-    """(name, text) of every rig of the suite."""
-    for folder in FOLDERS:
-        files = sorted(glob.glob(os.path.join(folder, '*.ini')))
+def write(folder, name, text):
+    path = os.path.join(folder, f'{name}.ini')
+    with open(path, 'w', encoding='utf-8') as file:
+        file.write(text)
+    return path
+
+
+def random_rig(folder, name):
+    """The file of the random rig of a seed; of one with gear where a `g` stands before the number."""
+    text = garnish.rig(int(name[1:]), garnish.stock(HERE)) if name[0] == 'g' else generate.rig(int(name))
+    return write(folder, name, text)
+
+
+def all_rigs(folder):
+    """(name, path) of every rig of the suite."""
+    for place in FOLDERS:
+        files = sorted(glob.glob(os.path.join(place, '*.ini')))
         if not files:
-            yield os.path.normpath(folder), None
+            yield os.path.normpath(place), None
         for file in files:
-            yield os.path.relpath(file, HERE), read(file)
-    for seed in SEEDS:
-        yield f'seed {seed}', generate.rig(seed)
+            yield os.path.relpath(file, HERE), file
+    for name in [f'{seed}' for seed in SEEDS] + [f'g{seed}' for seed in GEAR_SEEDS]:
+        yield f'seed {name}', random_rig(folder, name)
+
+
+def check_one(job):
+    command, name, path = job
+    return (name, *(check(command, path) if path else (False, ['there is no rig in this folder'])))
 
 
 def main(arguments):
-    if arguments[:1] == ['--show']:
-        print(generate.rig(int(arguments[1])))
-        return 0
     command, chosen = arguments[0], arguments[1:]
-    rigs = [(c, generate.rig(int(c)) if c.isdigit() else read(c)) for c in chosen] or all_rigs()
-    passed = failed = refused = 0
-    for name, text in rigs:
-        both, wrong = check(command, text) if text else (False, ['there is no rig in this folder'])
-        passed, failed, refused = passed + (not wrong), failed + bool(wrong), refused + both
-        for line in wrong if chosen else wrong[:3]:
-            print(f'not ok: {name}: {line}')
+    with tempfile.TemporaryDirectory() as folder, multiprocessing.Pool(WORKERS) as pool:
+        shutil.copy(os.path.join(HERE, 'stock.ini'), folder)
+        rigs = [(c, random_rig(folder, c) if SEED.fullmatch(c) else c) for c in chosen] or all_rigs(folder)
+        if command == '--show':
+            print(*(read(path) for _, path in rigs), sep='\n')
+            return 0
+        passed = failed = refused = 0
+        for name, both, wrong in pool.imap(check_one, [(command, *rig) for rig in rigs]):
+            passed, failed, refused = passed + (not wrong), failed + bool(wrong), refused + both
+            for line in wrong if chosen else wrong[:3]:
+                print(f'not ok: {name}: {line}')
     print(f'{refused} of these rigs have no answer on either side')
     print(f'oracle: {passed} passed, {failed} failed')
     return failed > 0

@@ -1,6 +1,7 @@
 #!/bin/sh
-# Includes point down or back along base <- rig <- read and rig <- solve <- rate <- report <- cli, never up.
-# A public header stands in the room of the same name; fault.h, units.h and version.h in base;
+# Includes point down or back along base <- rig <- read and rig <- solve <- rate <- study <- report <- cli,
+# never up.
+# A public header stands in the room of the same name; fault.h, units.h and version.h in base; hardware.h in rig; limit.h in study;
 # gantline.h is seen by cli alone.
 cd "$(dirname "$0")/../.." || exit 1
 
@@ -12,10 +13,13 @@ BEGIN {
     below["read"] = "base rig read"
     below["solve"] = "base rig solve"
     below["rate"] = "base rig solve rate"
-    below["report"] = "base rig solve rate report"
-    below["cli"] = "base rig read solve rate report cli gantline"
-    below["gantline"] = "base rig read solve rate report"
+    below["study"] = "base rig solve rate study"
+    below["report"] = "base rig solve rate study report"
+    below["cli"] = "base rig read solve rate study report cli gantline"
+    below["gantline"] = "base rig read solve rate study report"
     room["fault.h"] = room["units.h"] = room["version.h"] = "base"
+    room["hardware.h"] = "rig"
+    room["limit.h"] = "study"
     split("rig read solve rate report gantline", names, " ")
     for (i in names) room[names[i] ".h"] = names[i]
 }

@@ -46,7 +46,7 @@ done
 "$build/tests/list_keys" | sort -u >"$words"
 names_all docs/man/gantline-rig.5
 [ ! -e docs/rig-file.md ] || names_all docs/rig-file.md
-for command in "" report keys; do
+for command in "" report limit keys hardware; do
     # shellcheck disable=SC2086 # no word at all where it is empty
     "$build/gantline" $command --help
 done | grep -o -e '--[a-z][a-z-]*' | sort -u >"$words"

@@ -1,15 +1,30 @@
-"""Every JSON report of an example or known rig obeys docs/report.schema.json.
+"""Every JSON report of a rig here obeys docs/report.schema.json, and its chains multiply to its capacities.
 
 usage: check_schema.py GANTLINE
 """
 import glob
 import json
+import math
 import subprocess
 import sys
 
 import jsonschema
 
 NO_ANSWER = 2
+FOLDERS = ("docs/examples", "tests/known", "tests/warnings", "tests/cli")
+CHAIN_TOLERANCE = 1e-12
+
+
+def broken_chains(report):
+    """Components whose chain does not multiply to their capacity."""
+    for part in report["components"]:
+        factors = [step["factor"] for step in part["chain"]]
+        known = factors and None not in factors
+        product, capacity = math.prod(factors) if known else None, part["capacity"]
+        if (product is None) != (capacity is None):
+            yield f"{part['component']}: a capacity of {capacity} from the chain {factors}"
+        elif known and abs(product - capacity) > CHAIN_TOLERANCE * capacity:
+            yield f"{part['component']}: the chain comes to {product}, not to {capacity}"
 
 
 def faults_of(validator, command, rig):
@@ -21,7 +36,8 @@ def faults_of(validator, command, rig):
         report = json.loads(run.stdout, parse_constant=lambda word: sys.exit(f"{rig}: {word} is no JSON"))
     except json.JSONDecodeError as error:
         return [f"status {run.returncode}, no JSON: {error}"]
-    return [f"{error.json_path}: {error.message}" for error in validator.iter_errors(report)]
+    faults = [f"{error.json_path}: {error.message}" for error in validator.iter_errors(report)]
+    return faults or list(broken_chains(report))
 
 
 def main():
@@ -31,7 +47,7 @@ def main():
     kind = jsonschema.validators.validator_for(schema)
     kind.check_schema(schema)
     passed = failed = 0
-    for rig in sorted(glob.glob("docs/examples/*.ini") + glob.glob("tests/known/*.ini")):
+    for rig in sorted(rig for folder in FOLDERS for rig in glob.glob(folder + "/*.ini")):
         faults = faults_of(kind(schema), command, rig)
         if faults is None:
             continue

@@ -7,7 +7,7 @@ int main(void)
 {
     const gtl_key *key;
     for (size_t index = 0; (key = gtl_key_at(index)) != NULL; index++) puts(key->key);
-    for (int quantity = GTL_MASS; quantity <= GTL_ACCELERATION; quantity++) {
+    for (int quantity = GTL_MASS; quantity <= GTL_TIME; quantity++) {
         for (const char *c = gtl_unit_names((gtl_quantity)quantity); *c; c++) putchar(*c == ' ' ? '\n' : *c);
         putchar('\n');
     }

@@ -68,6 +68,7 @@ suites_of_build() {
     done
     echo "known$mark $PYTHON tests/known/run.py $build/gantline"
     echo "bad-input$mark sh tests/bad-input/run.sh $build/gantline"
+    echo "tables$mark sh tests/tables/run.sh $build/gantline"
     echo "warnings$mark sh tests/warnings/run.sh $build/gantline"
     echo "cli$mark sh tests/cli/run.sh $build/gantline"
     echo "golden$mark sh tests/golden/run.sh $build/gantline"
@@ -76,7 +77,8 @@ suites_of_build() {
 }
 
 suite_fuzz() {
-    echo "fuzz sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_read $fuzz_seconds"
+    echo "fuzz sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_read $fuzz_seconds tests/fuzz/corpus"
+    echo "fuzz-tables sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_tables $fuzz_seconds hardware-tables"
 }
 
 suites_of_project() {

@@ -14,7 +14,9 @@ SECTIONS = {
     't06': 'Other sheaves and reevings', 't08': 'Named tackles', 't09': 'Several ropes',
     't10': 'Bends and derricks', 't11': 'Knots, bridles and taut lines',
     't12': 'Bends without a sheave', 'errors': 'Tackles: figures known to be wrong',
-    'r01': 'Sling angles', 'r02': 'Chain slings', 'r07': 'Connectors', 'r09': 'Ratings and units',
+    'r01': 'Sling angles', 'r02': 'Chain slings', 'r03': 'Natural fibre slings', 'r04': 'Hitches and modes',
+    'r05': 'Bends and ends of wire rope', 'r06': 'Knots and splices', 'r07': 'Side loads, head fittings, connectors',
+    'r08': 'Design factors by use', 'r09': 'Ratings and units', 'd05': 'Starting and stopping',
     'c01': 'Textbook problems', 'bench': 'Set-ups of a pulley class',
 }
 
@@ -30,7 +32,8 @@ looked up again; *derived*, follows from the given figures by the arithmetic nam
 no source*, what everybody does in class.
 
 The difference is computed minus published. *Not* stands before a figure that is in print and wrong: there the
-program has to disagree. Paths such as `raise.hands.crew.force` are those of `gantline report --as json`; a
+program has to disagree. Paths such as `raise.hands.crew.force` are those of `gantline report --as json`, those under
+`limit` of `gantline limit --as json`, those under `hardware` of the tables that `gantline hardware` prints; a
 line's parts are numbered in path order. A figure without words beside it belongs to the file as it stands.
 """
 
@@ -86,7 +89,7 @@ def _words(outcome):
     if outcome.computed is None:
         return 'no answer', ''
     if outcome.expectation.contains:
-        return ('names it' if outcome.passed else 'does not name it'), ''
+        return ('names it' if outcome.passed != outcome.expectation.negated else 'does not name it'), ''
     return outcome.computed, ''
 
 

@@ -35,7 +35,7 @@ static double wrap(const char *bend, const char *crew)
         "at = 0 m, 2 m\nweight = 200 N\n[hand crew]\nat = %s\n[rope whip]\n"
         "path = crate, ring, crew\n",
         bend, crew);
-    double angle = gtl_wrap_angle(rig.rig, rig.sheet.outcomes[0].state, 0);
+    double angle = gtl_wrap_angle(&rig.sheet.outcomes[0], 0);
     rated_end(&rig);
     return angle;
 }

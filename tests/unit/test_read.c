@@ -116,7 +116,7 @@ static void test_things(void **state)
     assert_int_equal(head->line, 7);
     assert_int_equal(head->via.count, 1);
     assert_int_equal(rig->connectors[rig->vias[head->via.first]].thing, thing_named(rig, "head"));
-    assert_true(rig->cases[GTL_HOLD] && rig->cases[GTL_RAISE] && rig->cases[GTL_LOWER]);
+    assert_true(gtl_rig_asks(rig, GTL_HOLD) && gtl_rig_asks(rig, GTL_RAISE) && gtl_rig_asks(rig, GTL_LOWER));
     gtl_rig_free(rig);
 }
 
@@ -173,7 +173,7 @@ static void test_pieces(void **state)
     assert_true(rig->nodes[rig->things[thing_named(rig, "crate")].node].guided);
     check_near(rig->things[thing_named(rig, "head")].efficiency, 0.9);
     assert_true(rig->us_units && rig->gravity_stated && rig->dim == 2);
-    assert_true(rig->cases[GTL_HOLD] && rig->cases[GTL_RAISE] && !rig->cases[GTL_LOWER]);
+    assert_true(gtl_rig_asks(rig, GTL_HOLD) && gtl_rig_asks(rig, GTL_RAISE) && !gtl_rig_asks(rig, GTL_LOWER));
     gtl_rig_free(rig);
     free(mended);
 }

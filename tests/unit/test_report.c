@@ -60,6 +60,18 @@ static void utilisation_never_flatters(void **state)
     assert_string_equal(gtl_figure_utilisation(0).text, "0");
 }
 
+/* What is left of a rating goes down too. 1 - 0.5 / sqrt(6) is 0.795876. */
+static void shares_go_down(void **state)
+{
+    (void)state;
+    assert_string_equal(gtl_figure_share(0.55).text, "0.55");
+    assert_string_equal(gtl_figure_share(0.795876).text, "0.7958");
+    assert_string_equal(gtl_figure_share(2).text, "2");
+    assert_string_equal(gtl_figure_share(0).text, "0");
+    assert_string_equal(gtl_figure_share((double)NAN).text, "?");
+    assert_string_equal(gtl_figure_utilisation((double)INFINITY).text, "not allowed");
+}
+
 static void what_is_no_number_is_a_dash(void **state)
 {
     (void)state;
@@ -176,6 +188,7 @@ int main(void)
         cmocka_unit_test(forces_go_up),
         cmocka_unit_test(ratings_and_margins_go_down),
         cmocka_unit_test(utilisation_never_flatters),
+        cmocka_unit_test(shares_go_down),
         cmocka_unit_test(what_is_no_number_is_a_dash),
         cmocka_unit_test(nothing_is_zero_without_a_sign),
         cmocka_unit_test(any_size_stays_narrow),

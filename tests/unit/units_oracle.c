@@ -5,8 +5,9 @@
 
 int main(void)
 {
-    static const char *const names[] = {"mass", "force", "length", "angle", "fraction", "acceleration"};
-    for (int quantity = GTL_MASS; quantity <= GTL_ACCELERATION; quantity++) {
+    static const char *const names[] = {"mass",     "force",        "length", "angle",
+                                        "fraction", "acceleration", "speed",  "time"};
+    for (int quantity = GTL_MASS; quantity <= GTL_TIME; quantity++) {
         char list[100];
         snprintf(list, sizeof list, "%s", gtl_unit_names((gtl_quantity)quantity));
         for (char *unit = strtok(list, " "); unit; unit = strtok(NULL, " ")) {

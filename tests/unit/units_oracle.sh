@@ -35,6 +35,8 @@ si_of() {
     angle) echo radian ;;
     fraction) echo 1 ;;
     acceleration) echo m/s^2 ;;
+    speed) echo m/s ;;
+    time) echo s ;;
     esac
 }
 
