@@ -84,6 +84,14 @@ static bool find_paper(const builder *b, paper *least)
     return !isinf(least->step.factor);
 }
 
+bool gtl_is_rated(const gtl_rig *rig, gtl_kind kind, int index)
+{
+    gtl_component component = {.kind = kind, .index = index};
+    builder b = {.rig = rig, .component = &component};
+    paper least;
+    return find_paper(&b, &least);
+}
+
 /* --- what takes from it --- */
 
 /* Whether a step leaves less than another; what is not known counts as less than anything but nothing. */
@@ -119,22 +127,28 @@ double gtl_tightest_bend(const gtl_rig *rig, const gtl_line *line, const char **
     return tightest;
 }
 
+/* Put a step in the place of a worse or equal one. */
+static void keep_worse(gtl_step *worst, gtl_step step)
+{
+    if (!worst->row || leaves_less(step.factor, worst->factor)) *worst = step;
+}
+
 /* The worse of its ends and its bends. */
 static void add_end_or_bend(builder *b, const gtl_line *line)
 {
-    gtl_step worst = {.factor = 1};
+    gtl_step worst = {.row = NULL};
     const gtl_gear *gear = &line->gear;
     const char *at = "";
-    if (gear->knot && leaves_less(gear->knot->numbers[GTL_HW_KEEPS], worst.factor))
-        worst = step_of(GTL_STEP_KNOT, gear->knot, NAN, gear->knot->numbers[GTL_HW_KEEPS]);
-    if (gear->termination && leaves_less(gear->termination->numbers[GTL_HW_KEEPS], worst.factor))
-        worst =
-            step_of(GTL_STEP_TERMINATION, gear->termination, NAN, gear->termination->numbers[GTL_HW_KEEPS]);
     double ratio = gtl_tightest_bend(b->rig, line, &at);
-    double bent = gear->bend && !isnan(ratio) ? gtl_hardware_factor(gear->bend, ratio) : 1;
-    if (leaves_less(bent, worst.factor)) {
-        worst = step_of(GTL_STEP_BEND, gear->bend, ratio, bent);
-        worst.at = at;
+    if (gear->knot)
+        keep_worse(&worst, step_of(GTL_STEP_KNOT, gear->knot, NAN, gear->knot->numbers[GTL_HW_KEEPS]));
+    if (gear->termination)
+        keep_worse(&worst, step_of(GTL_STEP_TERMINATION, gear->termination, NAN,
+                                   gear->termination->numbers[GTL_HW_KEEPS]));
+    if (gear->bend && !isnan(ratio)) {
+        gtl_step bent = step_of(GTL_STEP_BEND, gear->bend, ratio, gtl_hardware_factor(gear->bend, ratio));
+        bent.at = at;
+        keep_worse(&worst, bent);
     }
     if (worst.row) add(b, worst);
 }
@@ -144,7 +158,7 @@ static void add_hitch(builder *b, const gtl_gear *gear)
 {
     bool choked = gear->choke && !isnan(gear->choke_angle);
     bool on_straight = choked && gear->choke->on_single_leg;
-    if (gear->hitch && !on_straight && gear->hitch->numbers[GTL_HW_KEEPS] != 1)
+    if (gear->hitch && !on_straight)
         add(b, step_of(GTL_STEP_HITCH, gear->hitch, NAN, gear->hitch->numbers[GTL_HW_KEEPS]));
     if (choked)
         add(b, step_of(GTL_STEP_CHOKE, gear->choke, gear->choke_angle,

@@ -155,7 +155,9 @@ static void look_along_axis(const scene *s, int thing, int component)
 {
     const gtl_gear *gear = &s->rig->things[thing].gear;
     const double *pull = s->forces->passed[thing];
-    if (!gear->fitting || s->forces->demand[component] <= GTL_IDLE_SHARE * s->bench->force) return;
+    bool idle = s->forces->demand[component] <= GTL_IDLE_SHARE * s->bench->force;
+    /* Without a rating there is nothing to take from, and the greatest force is what has to be told. */
+    if (!gear->fitting || idle || !gtl_is_rated(s->rig, GTL_ANCHOR, thing)) return;
     double along = 0;
     double across = 0;
     for (int k = 0; k < 3; k++) along += pull[k] * gear->axis[k];

@@ -64,6 +64,8 @@ gtl_status gtl_work_loss(const gtl_asked *asked, gtl_outcome *outcome, gtl_sheet
  * where nothing rates it. */
 int gtl_chain_steps(const gtl_rig *rig, const gtl_component *component, double keeps, double angle,
                     gtl_step steps[GTL_STEP_KIND_COUNT]);
+/* Whether a part has any rating on paper. */
+bool gtl_is_rated(const gtl_rig *rig, gtl_kind kind, int index);
 /* Their product [N]; NaN where there are none, or one is not known. */
 double gtl_chain_capacity(const gtl_step *steps, int count);
 /* The least diameter of a bend or pin over the line's own [1], and at what; NaN where none is stated. */

@@ -46,6 +46,7 @@ static int digits_of(const gtl_limit *limit)
     double most = printed(limit, limit->heaviest.mass);
     double least = printed(limit, limit->lightest.mass);
     int digits = DIGITS;
+    if (!(least > 0 && most > 0)) return digits; /* one end is open */
     while (digits < MOST_DIGITS && rounded(most, digits, false) < rounded(least, digits, true)) digits++;
     return digits;
 }

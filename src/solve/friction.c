@@ -15,7 +15,7 @@
 #define MOST_LOG 30.0
 /* Inertia that changes by less, over the rig's force, has settled. */
 #define SAME_INERTIA   1e-11
-#define INERTIA_ROUNDS 30
+#define INERTIA_ROUNDS 200
 
 void gtl_forbid(gtl_state *state, const char *reason)
 {

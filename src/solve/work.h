@@ -77,13 +77,13 @@ typedef struct gtl_work {
     int *local_dof;
     gtl_matrix matrix;
 
-    double *weight;  /* one a node */
-    double *drawn;   /* 3 a node */
-    double *kept;    /* one a piece: the length it keeps; of a driven one the hauled length while hanging */
-    double *pull;    /* one a piece, 0 where none is known */
-    double *added;   /* 3 a node: force beyond its weight, in force by `share`: inertia */
-    bool jammed;     /* the lifted load is caught at its height: no balance there, and no hand is worked out */
-    double caught;   /* what catches it, upwards; filled by gtl_balance where it is jammed */
+    double *weight; /* one a node */
+    double *drawn;  /* 3 a node */
+    double *kept;   /* one a piece: the length it keeps; of a driven one the hauled length while hanging */
+    double *pull;   /* one a piece, 0 where none is known */
+    double *added;  /* 3 a node: force beyond its weight, in force by `share`: inertia */
+    bool jammed;    /* the lifted load is caught at its height: no balance there, and no hand is worked out */
+    double caught;  /* what catches it, upwards; filled by gtl_balance where it is jammed */
     double *contact; /* one a run: sheave constant or fairlead coefficient; wrap and turns are the rig's */
     double height;   /* of the lifted load, as drawn */
     const double *begin; /* 3 a node [m]: where the search begins, NULL: the drawing */

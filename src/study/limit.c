@@ -5,8 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Where the load is the only weight all forces grow with it, and doubling passes over nothing. Elsewhere the
- * rig takes another shape under another load, and what a shape does is looked at more closely [1]. */
+/* Where the load is all that moves the rig, or all is vertical, no load changes the rig's shape, and doubling
+ * passes over nothing. Elsewhere what a shape does is looked at more closely [1]. */
 #define COARSE_STEP 2.0
 #define FINE_STEP   1.189207115002721 /* a quarter of an octave */
 
@@ -57,9 +57,10 @@ static gtl_status choose_load(gtl_limit *limit)
 
 /* --- the search --- */
 
-/* Whether the load is all that moves the rig. */
-static bool is_alone(const gtl_rig *rig, int load)
+/* Whether the rig hangs alike under every load. */
+static bool keeps_shape(const gtl_rig *rig, int load)
 {
+    if (rig->dim == 1) return true;
     for (int n = 0; n < rig->node_count; n++)
         if (!rig->nodes[n].fixed && n != rig->things[load].node && rig->nodes[n].weight > 0) return false;
     for (int p = 0; p < rig->piece_count; p++)
@@ -75,7 +76,7 @@ static bool begin_search(gtl_search *search, gtl_limit *limit)
                            .load = limit->load,
                            .low = limit->lowest,
                            .high = limit->highest,
-                           .step = is_alone(limit->rig, limit->load) ? COARSE_STEP : FINE_STEP};
+                           .step = keeps_shape(limit->rig, limit->load) ? COARSE_STEP : FINE_STEP};
     return true;
 }
 

@@ -38,17 +38,19 @@ static bool find_window(gtl_search *search, double light, double heavy, gtl_trie
 /* In steps to one side. */
 static bool seek(gtl_search *search, const gtl_tried *drawn, bool drawn_light, bool up, gtl_tried *found)
 {
-    double last = drawn->mass;
-    bool last_light = drawn_light;
     double factor = up ? search->step : 1 / search->step;
-    for (double mass = last * factor; mass >= search->low && mass <= search->high; mass *= factor) {
+    double last = drawn->mass;
+    double mass = last * factor;
+    bool last_light = drawn_light;
+    while (mass >= search->low && mass <= search->high) {
         gtl_try_load(search, mass, found);
         if (found->permitted || search->failed) return !search->failed;
         bool light = too_light(search, found);
         bool crossed = up ? last_light && !light : light && !last_light;
         if (crossed && find_window(search, fmin(last, mass), fmax(last, mass), found)) return true;
-        last = mass;
         last_light = light;
+        last = mass;
+        mass *= factor;
     }
     return false;
 }

@@ -3,10 +3,8 @@
 #include <math.h>
 #include <stdio.h>
 
-/* What only says that something is unrated or not stated bars no load. */
-#define BARRING_CASES                                                                                        \
-    (GTL_WHY_HOLD_IMPOSSIBLE | GTL_WHY_RAISE_IMPOSSIBLE | GTL_WHY_LOWER_IMPOSSIBLE |                         \
-     GTL_WHY_CASE_IMPOSSIBLE | GTL_WHY_LOAD_FALLS)
+/* Whatever else than a rating speaks against the rig, and is not only open, bars a load. */
+#define BARRING_CASES (~(unsigned)(GTL_LIMIT_OPEN | GTL_WHY_OVER | GTL_WHY_HEAD_FITTING))
 
 /* Take a share of a rating if it is the greatest so far. */
 static void use_most(gtl_tried *tried, double use, gtl_edge_kind kind, int component, int outcome)

@@ -19,14 +19,15 @@ TIES = {'fibre': ['eye-splice', 'stock-socket'], 'natural-fibre': ['eye-splice']
 FITTINGS = ['shoulder-eyebolt', 'stock-pad', 'stock-swivel', 'plain-eyebolt']
 USES = ['eu-machinery', 'over-people-germany', 'stock-lifts', 'rigging-blocks', 'marine-terminal']
 LINES = ('rope', 'sling')
-NAMES = ('hardware', 'material', 'knot', 'termination', 'fitting', 'use')
+KINDS = {'hardware': 'gear'} | {key: key for key in ('material', 'knot', 'termination', 'fitting', 'use')}
 
 
 class Garnish:
     def __init__(self, writer, rng, tables):
         self.w, self.rng, self.tables = writer, rng, tables
         self.sections = writer.sections
-        self.plenty = rng.choice([0.0, 0.3, 0.9])  # how often gear is more than strong enough
+        self.ample = rng.random() < 0.3            # nothing is unstated, and all is strong, so that it may be within
+        self.plenty = 1.0 if self.ample else rng.choice([0.0, 0.3, 0.9])  # how often gear is strong enough
 
     def maybe(self, chance):
         return self.rng.random() < chance
@@ -40,13 +41,17 @@ class Garnish:
     # --- gear ---
 
     def gear(self):
+        if self.ample:
+            self.w.sheet['efficiency'] = '90 %'
         for kind, _, keys in self.each(*ROWS):
-            if self.maybe(0.4):
+            if kind == 'fairlead' and self.ample and not {'friction', 'efficiency'} & set(keys):
+                keys['friction'] = '0.2'
+            if self.maybe(0.1 if self.ample else 0.4):
                 keys['hardware'] = self.rng.choice(ROWS[kind])
-            elif kind == 'spar' and self.plenty and self.maybe(self.plenty):
-                keys |= {'wll': '400 kN', 'push wll': '400 kN'}
             elif self.maybe(self.plenty):
                 keys['wll'] = f'{self.rng.uniform(80, 400):.1f} kN'
+                if kind == 'spar':
+                    keys['push wll'] = keys['wll']
             if self.maybe(0.2):
                 keys['wear'] = self.share()
 
@@ -63,7 +68,9 @@ class Garnish:
             if kind == 'sling' and self.maybe(0.4):
                 keys['hitch'] = self.rng.choice(['straight', 'choke', 'choke', 'basket'])
                 natural = made_of and made_of.word('class') == 'natural-fibre'
-                if keys['hitch'] == 'choke' and not natural and self.maybe(0.7):
+                if self.ample and not made_of:
+                    keys['hitch'] = 'basket'
+                if keys['hitch'] == 'choke' and not natural and (self.ample or self.maybe(0.7)):
                     keys['choke angle'] = self.rng.choice(
                         ['120 deg', '90 deg', '119.99 deg', f'{self.rng.uniform(0, 180):.1f} deg'])
             if self.maybe(0.4):
@@ -112,7 +119,7 @@ class Garnish:
 
     def angles(self):
         for _, _, keys in self.each('anchor'):
-            if self.maybe(0.25):
+            if self.maybe(0.25) and not self.ample:
                 lean = [f'{self.rng.uniform(-0.8, 0.8):.2f}' for _ in range(self.w.dim - 1)]
                 keys['fitting'] = self.rng.choice(FITTINGS)
                 keys['axis'] = self.rng.choice(['down', ', '.join([*lean, '-1']), ', '.join([*lean, '-1'])])
@@ -155,9 +162,9 @@ class Garnish:
         if self.maybe(0.35):
             self.w.sheet['use'] = self.rng.choice(USES)
         self.w.sheet['design factor'] = str(self.rng.choice([3, 5, 8]))
-        own = {row.name for row in self.tables.rows.values() if row.file == 'stock.ini'}
-        named = {value for _, _, keys in self.sections for key, value in keys.items() if key in NAMES}
-        if own & named:
+        named = [row for _, _, keys in self.sections for key, value in keys.items()
+                 if (row := self.tables.find(KINDS.get(key), value))]
+        if any(row.file == 'stock.ini' for row in named):
             self.w.sheet['tables'] = 'stock.ini'
 
 

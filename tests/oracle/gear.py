@@ -73,7 +73,8 @@ def weakest_end(rig, line):
         row = rig.tables.find('bend', 'wire-rope')
         steps.append(Step(f'bend {row.name} at {thing.name}', hardware.kept(row, tightest), row))
     unknown = [step for step in steps if step.factor is None]
-    return unknown or [min(steps, key=lambda step: step.factor)] if steps else []
+    worst = unknown or [min(steps, key=lambda step: step.factor)] if steps else []
+    return [step for step in worst if step.factor != 1]
 
 
 def hitched(rig, sling):

@@ -2,6 +2,7 @@
 
 Only an equilibrium that the contract lets be printed is given back.
 """
+import functools
 from dataclasses import replace
 
 import numpy as np
@@ -67,14 +68,13 @@ def hang(s, state):
         return least_energy(s, state)
     lifted = s.node(s.rig.lifted)
     as_drawn = s.piece_lengths(s.drawn)[s.driven]
-    off = lambda hauled: s.places(least_energy(s, state, hauled)[0])[lifted, -1] - state.height
+    off = functools.lru_cache(maxsize=None)(
+        lambda hauled: s.places(least_energy(s, state, hauled)[0])[lifted, -1] - state.height)
     grid = as_drawn * np.linspace(0.1, 1.5, 29)
-    miss = [off(h) for h in grid]
-    crossings = [k for k in range(len(grid) - 1) if miss[k] * miss[k + 1] <= 0]
-    if not crossings:
-        raise NoAnswer('the load does not come to its height')
-    k = min(crossings, key=lambda k: abs(grid[k] + grid[k + 1] - 2 * as_drawn))
-    return least_energy(s, state, brentq(off, grid[k], grid[k + 1], xtol=1e-7 * s.size))
+    for a, b in sorted(zip(grid, grid[1:]), key=lambda pair: abs(sum(pair) - 2 * as_drawn)):
+        if off(a) * off(b) <= 0:
+            return least_energy(s, state, brentq(off, a, b, xtol=1e-7 * s.size))
+    raise NoAnswer('the load does not come to its height')
 
 
 def settle_hung(s, state):

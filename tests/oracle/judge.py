@@ -39,6 +39,7 @@ class Worked:
     lines: dict         # {name of a block: greatest tension over it}
     unsure: bool        # a state was left out
     drops: bool = False
+    varied: bool = False
 
 
 def senses_to_try(undecided):
@@ -78,7 +79,7 @@ def states_of(s, case, shape):
     first = motion.work(s, case, shape)
     states, unsure = [first], False
     if case == 'jam':
-        states, first = [shape, first], first
+        states = [motion.catch(s, shape), first]
     rough = [r for r in first.undecided if s.runs[r].thing.slip and any(s.runs[r].thing.slip[1:])]
     if rough:
         for forced in list(senses_to_try(rough))[1:]:
@@ -91,8 +92,6 @@ def states_of(s, case, shape):
 
 def work_case(s, case, name, shape, factor=1.0):
     """A case worked. Raises Impossible or NoAnswer."""
-    if case == 'jam':
-        shape = motion.catch(s, shape)
     states, undecided, unsure = states_of(s, case, shape)
     effort = None
     if s.driven is not None:
@@ -111,16 +110,17 @@ def work_case(s, case, name, shape, factor=1.0):
     worst = {name: max(need.pull for need in found) for name, found in needs.items()}
     figures = describe(s, case, states[0], Forces(s, states[0]), effort, worst, factor)
     figures |= {'case': name, 'factor': factor, 'loose': set(),
-                'undecided': {s.runs[r].thing.name for r in undecided}}
-    return Worked(figures, needs, lines, unsure)
+                'undecided': {s.runs[r].thing.name for r in undecided},
+                'limp': {run.thing.name for run in s.runs if states[0].slack[run.piece]}}
+    return Worked(figures, needs, lines, unsure, varied=len(states) > 1 + (case == 'jam'))
 
 
-def hand_row(s, case, forces, piece, factor):
+def hand_row(forces, piece, factor):
     """Its pull, and how far it goes for one unit of lift."""
     state = forces.state
     end = piece.first if piece.hand_first else piece.first + piece.count - 1
     travel = None if state.growth is None else -state.growth[piece.first:][:piece.count].sum()
-    return {'force': factor * forces.tension[end], 'travel_ratio': None if case == 'jam' else travel}
+    return {'force': factor * forces.tension[end], 'travel_ratio': travel}
 
 
 def describe(s, case, state, forces, effort, worst, factor):
@@ -137,7 +137,7 @@ def describe(s, case, state, forces, effort, worst, factor):
                           for a in rig.of('anchor')}
     figures['guides'] = {g.name: {'vector': factor * f, 'force': factor * np.linalg.norm(f)}
                          for g, f in forces.track.items()}
-    figures['hands'] = {p.hand.name: hand_row(s, case, forces, p, factor) for p in s.pieces if p.hand}
+    figures['hands'] = {p.hand.name: hand_row(forces, p, factor) for p in s.pieces if p.hand}
     bodies = [(t.name, s.node(t)) for t in rig.of('block', 'fairlead', 'joint', 'load', 'hand')]
     figures['places'] = {name: {'at': forces.at[node], 'moved': np.linalg.norm(forces.at[node] - s.drawn[node])}
                          for name, node in bodies if not s.fixed[node]}
@@ -239,11 +239,13 @@ def states_of_need(rig, item, need, nothing):
 def fittings(rig, components, lines):
     for block, fitting in gear.head_fittings(rig):
         needed = 2 * lines[block.name]
+        most = 2 * max(components[line.name]['demand'] or 0 for line in rig.of('rope')
+                       if any(thing is block for thing, _ in line.stops))
         capacity = components[fitting.name]['capacity']
         status = ('unrated' if capacity is None else 'over' if needed > capacity * (1 + SLACK) else 'within')
         if needed > 0:
-            yield {'block': block.name, 'fitting': fitting.name, 'needed': needed, 'capacity': capacity,
-                   'status': status}
+            yield {'block': block.name, 'fitting': fitting.name, 'needed': needed, 'most': most,
+                   'capacity': capacity, 'status': status}
 
 
 def weakest(components, row):
@@ -267,15 +269,18 @@ def prepare(rig):
     return s, shape
 
 
-def report(rig):
-    """The whole report: cases (None: cannot be), components, verdict."""
+def report(rig, refused=()):
+    """The whole report: cases (None: cannot be), components, verdict. `refused`: cases that are not to be worked,
+    although they could be."""
     s, shape = prepare(rig)
     stated = [run.thing.slip is not None for run in s.runs]
-    cases, why, unsure, cannot, dropped = {}, {}, False, False, False
+    cases, why, unsure, cannot, dropped, varied = {}, {}, False, False, False, False
     needs, lines = {item.name: [] for item in rig.of(*RATED)}, {b.name: 0.0 for b in rig.of('block')}
     for case in rig.cases:
         kind = case.split()[0]
         try:
+            if case in refused:
+                raise Impossible('refused')
             worked = work_loss(s, case, shape) if kind == 'lost' else work_case(s, case, case, shape)
         except (Impossible, NoAnswer) as reason:
             cases[case], why[case] = None, str(reason)
@@ -283,7 +288,8 @@ def report(rig):
             continue
         cases[case] = worked.figures
         unsure |= worked.unsure
-        dropped |= worked.drops and not rig.loss_stated
+        varied |= worked.varied
+        dropped |= worked.drops
         for item in rig.of(*RATED):
             if counts(rig, item, kind):
                 for need in worked.needs.get(item.name, []):
@@ -302,6 +308,6 @@ def report(rig):
     return {'verdict': verdict, 'scope': list(rig.cases), 'cases': cases, 'why': why, 'components': components,
             'chains': [weakest(components, row) for row in gear.in_a_row(rig)], 'head_fittings': heads,
             'use': rig.use and {item.name: gear.asked(rig, item) for item in rig.of(*RATED)
-                            if gear.chains(rig, item)[0] and item.kind != 'hand'},
+                            if item.kind != 'hand' and components[item.name]['chain']},
             'hardware': {item.name: item.row.name for item in rig.items if item.row},
-            'unsure': unsure, 'force': s.force, 'size': s.size}
+            'cannot': cannot, 'unsure': unsure, 'varied': varied, 'force': s.force, 'size': s.size}

@@ -12,7 +12,7 @@ from statics import NoAnswer
 LIFT = 3e-6       # by which the load is moved to see what rope runs, of the rig's size
 BEND = 3e-4       # a path that bends more than this over its length is measured over a shorter one
 RUNS = 1e-6       # less than this share of the greatest run of rope is none (the contract's figure)
-DIRECTION = {'raise': 1, 'lower': -1, 'jam': 1, 'start': 1, 'stop': -1}
+DIRECTION = {'raise': 1, 'lower': -1, 'start': 1, 'stop': -1}
 INERTIA = ('start', 'stop')
 
 
@@ -73,27 +73,37 @@ def in_motion(s, case, shape, sense):
 
 def catch(s, shape):
     """The load held at its height, and every hand pulling all it can; without friction."""
-    given = np.array([p.hand.limit / s.force if p.hand else np.nan for p in s.pieces])
-    held = replace(shape, given=given, caught=True)
+    given = np.array([max(p.hand.limit, p.hand.pull or 0.0) / s.force if p.hand else np.nan for p in s.pieces])
+    held = replace(shape, given=given, caught=True, growth=None)
     z = held.z.copy()
     z[len(s.free) + s.driven] = 0.0
     try:
-        return move(s, s.settle(replace(held, z=z)))
+        return s.settle(replace(held, z=z))
     except NoAnswer:
-        return move(s, hanging.settle_hung(s, held))
+        return hanging.settle_hung(s, held)
 
 
 def resting(s, shape, forced):
     """At rest: without friction, or with friction either way where nobody hauls."""
     lone = s.driven is None
-    state = replace(shape, undecided=tuple(range(len(s.runs))) if lone else ())
+    live = tuple(r for r, run in enumerate(s.runs) if not shape.slack[run.piece])
+    state = replace(shape, undecided=live if lone else ())
     return with_friction(s, state, spread(forced, len(s.runs))) if forced else state
+
+
+def jammed(s, shape, forced):
+    """The load caught, and friction as it is in raise."""
+    raised = work(s, 'raise', shape)
+    state = with_friction(s, catch(s, shape), raised.sense + spread(forced, len(s.runs)))
+    return replace(state, undecided=raised.undecided)
 
 
 def work(s, case, shape, forced=None):
     """One case from the shape without friction. `forced` maps undecided runs to a sense."""
     if case in ('hold', 'lost'):
         return resting(s, shape, forced)
+    if case == 'jam':
+        return jammed(s, shape, forced)
     way = DIRECTION[case]
     first = way * sense_of(s, shape.flow, shape.slack)
     sense, turned, undecided = first.copy(), set(), {r for r, one in enumerate(first) if one == 0}

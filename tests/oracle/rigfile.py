@@ -30,6 +30,10 @@ LINES = ('rope', 'sling', 'spar')
 TIES = ('anchor', 'joint', 'load', 'hand')  # a stop at one of these is tied wherever it stands in a path
 
 
+class Refused(Exception):
+    """A file that the contract refuses. Only what nobody may be talked out of is looked for here."""
+
+
 @dataclass(eq=False)
 class Item:
     """One section. What is not stated is None."""
@@ -66,7 +70,6 @@ class Rig:
     use: object = None   # row
     acceleration: float = None
     loss_factor: float = 2.0
-    loss_stated: bool = False
     holding: bool = False  # after a loss: hands hold on where they are
 
     def named(self, name):
@@ -190,6 +193,16 @@ def acceleration(sheet):
     return number(sheet['acceleration'], ACCELERATIONS) if 'acceleration' in sheet else None
 
 
+def refuse(items, tables):
+    """No knot in what takes no figure of knots; and a rig must be there."""
+    for item in items:
+        row = tables.find('material', item.keys.get('material'))
+        if row and 'knots' in row.keys and 'knot' in item.keys:
+            raise Refused(f'a knot in {item.name}')
+    if not any(item.at for item in items):
+        raise Refused('no rig')
+
+
 def read(text, folder='.'):
     """A rig file's text as a Rig. `folder` is where its own tables are."""
     found = sections(text)
@@ -203,6 +216,7 @@ def read(text, folder='.'):
     for item in items:
         take_row(item, tables)
         describe(item, named, gravity, factor, efficiency)
+    refuse(items, tables)
     hands = [i for i in items if i.kind == 'hand']
     hand = next((i for i in hands if i.pull is None), None)
     loads = [i for i in items if i.kind == 'load']
@@ -210,4 +224,4 @@ def read(text, folder='.'):
     dim = len(next(i.at for i in items if i.at))
     return Rig(items, dim, gravity, cases_of(sheet, hand, all(i.limit is not None for i in hands)),
                lifted if hand else None, hand, tables, tables.find('use', sheet.get('use')), acceleration(sheet),
-               float(sheet.get('loss factor', 2)), 'loss factor' in sheet)
+               float(sheet.get('loss factor', 2)))

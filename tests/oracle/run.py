@@ -72,23 +72,27 @@ def bad_numbers(value, where='report'):
 
 
 def check(command, path):
-    """(whether both refused the rig, every disagreement)."""
+    """(whether both refused the rig, how many cases the program alone refused, every disagreement)."""
     try:
         status, out, said = run_program(command, path)
     except subprocess.TimeoutExpired:
-        return False, [f'took more than {SECONDS} s']
+        return False, 0, [f'took more than {SECONDS} s']
     if status not in (0, 1, 2, 3):
-        return False, [f'ended with status {status}: {said}']
+        return False, 0, [f'ended with status {status}: {said}']
+    printed = json.loads(out) if out else None
     try:
-        mine = judge.report(rigfile.read(read(path), os.path.dirname(path)))
-    except NoAnswer as reason:
+        rig = rigfile.read(read(path), os.path.dirname(path))
+        mine = judge.report(rig)
+        alone = {case for case in compare.refused(printed) if mine['cases'][case]} if printed else set()
+        if alone:
+            mine = judge.report(rig, alone)
+    except (NoAnswer, rigfile.Refused) as reason:
         if status == 2 and not out:
-            return True, []
-        return False, [f'the oracle finds no answer ({reason}), status {status}']
+            return True, 0, []
+        return False, 0, [f'the oracle finds no answer ({reason}), status {status}']
     if status == 2:
-        return False, [f'no answer: {said}; the oracle finds one: {mine["verdict"]}']
-    printed = json.loads(out)
-    return False, [*bad_numbers(printed), *compare.compare(mine, printed, status)]
+        return False, 0, [f'no answer: {said}; the oracle finds one: {mine["verdict"]}']
+    return False, len(alone), [*bad_numbers(printed), *compare.compare(mine, printed, status)]
 
 
 def write(folder, name, text):
@@ -118,7 +122,10 @@ def all_rigs(folder):
 
 def check_one(job):
     command, name, path = job
-    return (name, *(check(command, path) if path else (False, ['there is no rig in this folder'])))
+    try:
+        return (name, *(check(command, path) if path else (False, 0, ['there is no rig in this folder'])))
+    except Exception as fault:  # a StopIteration would end the caller's loop without a word
+        return name, False, 0, [f'the oracle stumbled: {fault!r}']
 
 
 def main(arguments):
@@ -129,12 +136,15 @@ def main(arguments):
         if command == '--show':
             print(*(read(path) for _, path in rigs), sep='\n')
             return 0
-        passed = failed = refused = 0
-        for name, both, wrong in pool.imap(check_one, [(command, *rig) for rig in rigs]):
-            passed, failed, refused = passed + (not wrong), failed + bool(wrong), refused + both
+        passed = failed = refused = alone = 0
+        for name, both, cases, wrong in pool.imap(check_one, [(command, *rig) for rig in rigs]):
+            passed, failed, refused, alone = passed + (not wrong), failed + bool(wrong), refused + both, alone + cases
+            if cases and chosen:
+                print(f'{name}: {cases} cases refused by the program alone')
             for line in wrong if chosen else wrong[:3]:
                 print(f'not ok: {name}: {line}')
     print(f'{refused} of these rigs have no answer on either side')
+    print(f'{alone} jams, starts, stops and losses have figures by the oracle, but none by the program')
     print(f'oracle: {passed} passed, {failed} failed')
     return failed > 0
 
