@@ -73,15 +73,14 @@ def weakest_end(rig, line):
         row = rig.tables.find('bend', 'wire-rope')
         steps.append(Step(f'bend {row.name} at {thing.name}', hardware.kept(row, tightest), row))
     unknown = [step for step in steps if step.factor is None]
-    worst = unknown or [min(steps, key=lambda step: step.factor)] if steps else []
-    return [step for step in worst if step.factor != 1]
+    return unknown or [min(steps, key=lambda step: step.factor)] if steps else []
 
 
 def hitched(rig, sling):
-    if sling.keys.get('hitch', 'straight').lower() == 'straight':
+    if 'hitch' not in sling.keys:
         return []
     hitch, made_of, kind = sling.keys['hitch'].lower(), material(rig, sling), rope_class(rig, sling)
-    names = [f'{hitch}-{made_of.name}', f'{hitch}-{kind}'] if made_of else []
+    names = [f'{hitch}-{made_of.name}', f'{hitch}-{kind}'] if made_of and hitch != 'straight' else []
     row = rig.tables.find('hitch', *names, hitch)
     steps = [Step(f'hitch {row.name}', hardware.kept(row) if row.suits(kind) or not made_of else None, row)]
     if 'choke angle' in sling.keys:

@@ -55,7 +55,7 @@ def least_energy(s, state, hauled=None, start=None):
         limits.append({'type': 'eq', 'fun': lambda x: x[row:row + 1] - state.height / s.size,
                        'jac': lambda x: np.eye(len(x))[row:row + 1]})
     found = minimize(energy, start, jac=lambda x: slope(energy, x), constraints=limits, method='SLSQP',
-                     options={'ftol': 1e-13, 'maxiter': 300})
+                     options={'ftol': 1e-13, 'maxiter': 100})
     slack = np.zeros(len(s.pieces), bool)
     slack[keep] = gaps(found.x) > 1e-6
     return found.x, slack & [p.rule == 'tied' for p in s.pieces]

@@ -7,6 +7,8 @@ from statics import NoAnswer
 GROW = 1.5        # from one load tried to the next
 FURTHEST = 1e4    # times the drawn load
 CLOSE = 1e-10     # a bracket so narrow, as a share of the load, is closed
+FEATHER = 1e-3    # of the drawn load: at less the rig's other weights leave no figures to compare
+SAME = 1e-6       # two limits that differ by less agree
 
 
 class Tried:
@@ -69,3 +71,27 @@ def close_in(rig, load, low, high, good):
             high, weights = tried, [weights[0] * 0.5, 1.0]
     low.next = high
     return low
+
+
+def compare(rig, printed):
+    """Every disagreement with what the program prints for a rig whose load is limited by a rating."""
+    edge = printed['heaviest'] or {'edge': None}
+    if edge['edge'] not in ('rating', 'head fitting'):
+        yield f'limit: {printed["found"]}, {edge}'
+        return
+    mine = find(rig)
+    if mine is None or abs(mine.newtons / rig.gravity / printed['mass'] - 1) > SAME:
+        yield f'limit: {mine and mine.newtons / rig.gravity!r} kg, printed {printed["mass"]!r}'
+        return
+    if edge['edge'] == 'rating' and printed['case'] not in mine.bars.get(printed['component'], ()):
+        yield f'limit: barred by {mine.bars}, printed {printed["component"]} in {printed["case"]}'
+    if (printed['least'] or 0) > FEATHER * printed['drawn']:
+        yield from compare_least(rig, printed['least'] * rig.gravity)
+
+
+def compare_least(rig, least):
+    """The lightest load is permitted, and a lighter one is not."""
+    load = rig.lifted or rig.of('load')[0]
+    for share, permitted in ((1 + SAME, True), (1 - SAME, False)):
+        if Tried(rig, load, least * share).permitted != permitted:
+            yield f'limit: least {least * share / rig.gravity!r} kg: permitted {not permitted}'
