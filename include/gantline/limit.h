@@ -12,6 +12,8 @@
 /* How far from the load as drawn others are tried, as a share of it and as a multiple of it [1]. */
 #define GTL_LIMIT_LEAST 1e-6
 #define GTL_LIMIT_MOST  1e6
+/* Nobody asks for a lightest load below this share of one that is permitted [1]. */
+#define GTL_LIMIT_LIGHT 1e-3
 
 /* Reasons of a verdict that bar no load, but leave open whether it is permitted: GTL_WHY_ bits. */
 #define GTL_LIMIT_OPEN                                                                                       \

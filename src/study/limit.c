@@ -95,6 +95,7 @@ static gtl_status find_range(gtl_search *search, gtl_limit *limit, const gtl_tri
     gtl_tried within = *drawn;
     limit->found = (drawn->permitted || gtl_seek_permitted(search, drawn, &within)) && !search->failed;
     if (limit->found) gtl_find_edge(search, &within, true, &limit->heaviest);
+    search->low = fmax(search->low, GTL_LIMIT_LIGHT * within.mass);
     if (limit->found && !search->failed) gtl_find_edge(search, &within, false, &limit->lightest);
     if (search->failed) return GTL_NO_MEMORY;
     if (!limit->found) return GTL_OK;
