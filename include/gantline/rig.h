@@ -69,6 +69,7 @@ typedef struct gtl_gear {
     const gtl_hardware_row *choke;       /* slings, choked */
     const gtl_hardware_row *fitting;     /* anchors */
     const gtl_hardware_row *side;        /* connectors: the row for `side_load` */
+    bool choked;                         /* slings; `choke` is NULL where no table of its material is known */
     double choke_angle;                  /* [rad] */
     double axis[3];                      /* anchors: unit vector of a straight pull, as `at` [1] */
     double side_load;                    /* connectors: angle of the pull from its line [rad] */

@@ -63,6 +63,19 @@ static void sort_by_depth(gtl_bench *bench)
             if (depth(bench->rig, i) == level) bench->by_depth[used++] = i;
 }
 
+/* Only what has an axis can be pulled off it. */
+static void find_straight(gtl_bench *bench)
+{
+    for (int i = 0; i < bench->component_count; i++) bench->straight[i] = NAN;
+    for (int i = 0; i < bench->rig->thing_count; i++) {
+        gtl_step steps[GTL_STEP_KIND_COUNT];
+        gtl_component anchor = component(GTL_ANCHOR, i, bench->rig->things[i].name);
+        if (!bench->rig->things[i].gear.fitting || bench->thing_component[i] < 0) continue;
+        int count = gtl_chain_steps(bench->rig, &anchor, 1, NAN, steps);
+        bench->straight[bench->thing_component[i]] = gtl_chain_capacity(steps, count);
+    }
+}
+
 bool gtl_bench_begin(gtl_bench *bench, const gtl_rig *rig)
 {
     *bench = (gtl_bench){.rig = rig, .force = gtl_rig_force(rig)};
@@ -79,11 +92,14 @@ bool gtl_bench_begin(gtl_bench *bench, const gtl_rig *rig)
     bench->pulls = calloc(most, sizeof *bench->pulls);
     bench->sums = calloc(most, sizeof *bench->sums);
     bench->angles = calloc(2 * most, sizeof *bench->angles);
+    size_t components = things + (size_t)rig->line_count + (size_t)rig->connector_count;
+    bench->straight = calloc(components, sizeof *bench->straight);
     if (!(bench->thing_component && bench->line_component && bench->connector_component && bench->by_depth &&
-          bench->first_pull && bench->pulls && bench->sums && bench->angles))
+          bench->first_pull && bench->pulls && bench->sums && bench->angles && bench->straight))
         return false;
     number_components(bench);
     sort_by_depth(bench);
+    find_straight(bench);
     for (int r = 0; r < rig->run_count; r++)
         bench->friction_stated |= rig->things[rig->runs[r].thing].friction_stated;
     return true;
@@ -98,7 +114,8 @@ void gtl_bench_end(gtl_bench *bench)
                      bench->first_pull,
                      bench->pulls,
                      bench->sums,
-                     bench->angles};
+                     bench->angles,
+                     bench->straight};
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) free(rooms[i]);
     *bench = (gtl_bench){0};
 }

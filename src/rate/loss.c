@@ -95,6 +95,19 @@ static void find_drop(const gtl_rig *left, gtl_outcome *outcome)
     }
 }
 
+/* A spar that lost one end hangs plumb under its other: what ties it there bears all of it. */
+static void hang_spars(const gtl_rig *rig, const int *dangles, const gtl_bench *bench, gtl_outcome *outcome)
+{
+    for (int i = 0; i < rig->line_count; i++) {
+        const gtl_stop *stop = dangles[i] < 0 ? NULL : &rig->stops[dangles[i]];
+        if (!stop || outcome->loose[stop->thing]) continue;
+        for (int k = 0; k < stop->via.count; k++) {
+            int component = bench->connector_component[rig->vias[stop->via.first + k]];
+            outcome->demand[component] = fmax(outcome->demand[component], rig->lines[i].weight);
+        }
+    }
+}
+
 /* Refused: the reason goes with what has let go, since the drawing that it may speak of is where hold has the
  * rig. */
 static void tell_refusal(const char *lost, gtl_outcome *outcome)
@@ -108,8 +121,9 @@ static void tell_refusal(const char *lost, gtl_outcome *outcome)
 }
 
 /* Work the rig that is left. One that has no answer is a case that cannot be: the others have theirs. */
-static gtl_status work_remains(const gtl_rig *left, const char *lost, gtl_outcome *outcome)
+static gtl_status work_remains(const gtl_rig *rig, const int *dangles, const char *lost, gtl_outcome *outcome)
 {
+    const gtl_rig *left = outcome->own_rig;
     gtl_bench bench;
     double **places = NULL;
     int count = 0;
@@ -118,6 +132,7 @@ static gtl_status work_remains(const gtl_rig *left, const char *lost, gtl_outcom
     gtl_status status = GTL_NO_MEMORY;
     if (made) status = gtl_work_case(&bench, (const double *const *)places, count, outcome, &aside);
     if (status != GTL_NO_MEMORY && outcome->possible) {
+        hang_spars(rig, dangles, &bench, outcome);
         find_drop(left, outcome);
         multiply(left, bench.component_count, outcome);
     } else if (status != GTL_NO_MEMORY)
@@ -150,8 +165,10 @@ static gtl_status lose(const gtl_asked *asked, const gtl_state *hold, gtl_outcom
         outcome->own_rig = remains.rig;
         outcome->part = remains.part;
         outcome->loose = remains.loose;
-        remains = (gtl_remains){0};
-        status = work_remains(outcome->own_rig, lost, outcome);
+        remains.rig = NULL;
+        remains.part = NULL;
+        remains.loose = NULL;
+        status = work_remains(rig, remains.dangles, lost, outcome);
     } else if (made) {
         outcome->falls = remains.falls >= 0;
         outcome->loose = remains.loose;

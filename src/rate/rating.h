@@ -30,6 +30,7 @@ typedef struct gtl_bench {
     double *angles;       /* room for where they change sides */
     bool friction_stated; /* at any running stop */
     double force;         /* weights of free nodes and known pulls [N] */
+    double *straight;     /* one a component: what it may carry pulled along its axis [N]; NaN: not known */
 } gtl_bench;
 
 /* bench.c: false without memory; gtl_bench_end in every case. */
@@ -52,8 +53,9 @@ double gtl_greatest_resultant(double (*vectors)[3], int count, double *angles, d
 gtl_status gtl_work_case(gtl_bench *bench, const double *const *places, int place_count, gtl_outcome *outcome,
                          gtl_sheet *sheet);
 void gtl_outcome_end(gtl_outcome *outcome);
-/* Whether a demand with what its angle leaves of the rating is worse than the one so far (NaN: none yet). */
-bool gtl_is_worse(double demand, double keeps, double so_far, double kept);
+/* Whether a demand with what its angle leaves of the rating is worse than the one so far (NaN: none yet);
+ * what it may carry pulled straight decides what is over. */
+bool gtl_is_worse(double demand, double keeps, double so_far, double kept, double straight);
 
 /* loss.c: work the case in which a part lets go, from where the rig holds. The outcome says which; the sheet
  * holds the outcome of hold. */

@@ -40,24 +40,29 @@ static void end_trial(trial *t)
     free(t->open);
 }
 
-/* How bad what an angle leaves of a rating is by itself: nothing at all, not known, some. */
-static int gravity_of(double keeps)
+/* How bad a demand is, whatever its size: over the rating, of no known rating, within it. */
+static int gravity_of(double demand, double keeps, double straight)
 {
-    return keeps == 0 ? 2 : isnan(keeps) ? 1 : 0;
+    if (isnan(keeps)) return 1;
+    return keeps == 0 || demand / keeps > straight * (1 + GTL_UTILISATION_SLACK) ? 2 : 0;
 }
 
-bool gtl_is_worse(double demand, double keeps, double so_far, double kept)
+bool gtl_is_worse(double demand, double keeps, double so_far, double kept, double straight)
 {
     if (isnan(demand) || isnan(so_far)) return !isnan(demand);
-    if (gravity_of(keeps) != gravity_of(kept)) return gravity_of(keeps) > gravity_of(kept);
-    return gravity_of(keeps) > 0 ? demand > so_far : demand / keeps > so_far / kept;
+    int now = gravity_of(demand, keeps, straight);
+    int before = gravity_of(so_far, kept, straight);
+    if (now != before) return now > before;
+    if (keeps == 0 || kept == 0) return keeps == 0 && (kept != 0 || demand > so_far);
+    return now == 1 ? demand > so_far : demand / keeps > so_far / kept;
 }
 
-static void take_worst(gtl_outcome *outcome, const gtl_forces *forces, int count)
+static void take_worst(gtl_outcome *outcome, const gtl_forces *forces, const gtl_bench *bench)
 {
-    for (int i = 0; i < count; i++) {
+    for (int i = 0; i < bench->component_count; i++) {
         outcome->push[i] = fmax(outcome->push[i], forces->push[i]); /* fmax passes over a NaN */
-        if (!gtl_is_worse(forces->demand[i], forces->keeps[i], outcome->demand[i], outcome->keeps[i]))
+        if (!gtl_is_worse(forces->demand[i], forces->keeps[i], outcome->demand[i], outcome->keeps[i],
+                          bench->straight[i]))
             continue;
         outcome->demand[i] = forces->demand[i];
         outcome->keeps[i] = forces->keeps[i];
@@ -76,7 +81,7 @@ static void try_variant(trial *t)
     }
     if (!t->state->possible) return;
     gtl_find_forces(t->bench, t->outcome->kind, t->state, &t->forces);
-    take_worst(t->outcome, &t->forces, t->bench->component_count);
+    take_worst(t->outcome, &t->forces, t->bench);
     t->outcome->variants++;
 }
 
@@ -237,7 +242,7 @@ gtl_status gtl_work_case(gtl_bench *bench, const double *const *places, int plac
     outcome->places = place_count;
     if (!state->possible) return GTL_OK;
     gtl_find_forces(bench, outcome->kind, state, &outcome->forces);
-    take_worst(outcome, &outcome->forces, bench->component_count);
+    take_worst(outcome, &outcome->forces, bench);
     outcome->variants = 1;
     describe(bench->rig, bench, outcome);
     return vary(bench, places, place_count, outcome) ? GTL_OK : GTL_NO_MEMORY;

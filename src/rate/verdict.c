@@ -28,7 +28,7 @@ typedef struct worst {
 } worst;
 
 /* Of cases that differ by rounding alone the first governs. */
-static worst worst_demand(const gtl_sheet *sheet, int index, bool push)
+static worst worst_demand(const gtl_sheet *sheet, int index, bool push, double straight)
 {
     worst found = {NAN, 1, NAN, -1};
     for (int i = 0; i < sheet->outcome_count; i++) {
@@ -36,7 +36,7 @@ static worst worst_demand(const gtl_sheet *sheet, int index, bool push)
         double demand = push ? outcome->push[index] : outcome->demand[index];
         double keeps = push ? 1 : outcome->keeps[index];
         double bar = found.demand * (1 + GTL_UTILISATION_SLACK);
-        if (!outcome->possible || !gtl_is_worse(demand, keeps, bar, found.keeps)) continue;
+        if (!outcome->possible || !gtl_is_worse(demand, keeps, bar, found.keeps, straight)) continue;
         found = (worst){demand, keeps, push ? NAN : outcome->angle[index], i};
     }
     return found;
@@ -48,10 +48,10 @@ typedef struct held {
     gtl_step steps[GTL_STEP_KIND_COUNT];
 } held;
 
-static held rated(const gtl_sheet *sheet, int index, bool push, double idle)
+static held rated(const gtl_sheet *sheet, int index, bool push, const gtl_bench *bench)
 {
     held h = {.component = sheet->components[index]};
-    worst found = worst_demand(sheet, index, push);
+    worst found = worst_demand(sheet, index, push, bench->straight[index]);
     gtl_component *component = &h.component;
     component->push = push;
     component->demand = found.demand;
@@ -59,7 +59,7 @@ static held rated(const gtl_sheet *sheet, int index, bool push, double idle)
     component->step_count = gtl_chain_steps(sheet->rig, component, found.keeps, found.angle, h.steps);
     component->capacity = gtl_chain_capacity(h.steps, component->step_count);
     component->utilisation = component->demand / component->capacity;
-    component->mark = mark_for(component->demand, component->capacity, idle);
+    component->mark = mark_for(component->demand, component->capacity, GTL_IDLE_SHARE * bench->force);
     return h;
 }
 
@@ -75,12 +75,11 @@ static bool pushed(const gtl_component *pull, const gtl_component *push)
 
 bool gtl_mark_components(const gtl_bench *bench, gtl_sheet *sheet)
 {
-    double idle = GTL_IDLE_SHARE * bench->force;
     sheet->steps = calloc((size_t)sheet->component_count * GTL_STEP_KIND_COUNT + 1, sizeof *sheet->steps);
     if (!sheet->steps) return false;
     for (int i = 0; i < sheet->component_count; i++) {
-        held pull = rated(sheet, i, false, idle);
-        held push = pull.component.kind == GTL_SPAR ? rated(sheet, i, true, idle) : pull;
+        held pull = rated(sheet, i, false, bench);
+        held push = pull.component.kind == GTL_SPAR ? rated(sheet, i, true, bench) : pull;
         const held *chosen = pushed(&pull.component, &push.component) ? &push : &pull;
         sheet->components[i] = chosen->component;
         sheet->components[i].first_step = sheet->step_count;
@@ -116,12 +115,12 @@ static unsigned why_of(const gtl_outcome *outcome)
 
 bool gtl_choke_angle_missing(const gtl_gear *gear)
 {
-    return gear->choke && isnan(gear->choke_angle);
+    return gear->choked && isnan(gear->choke_angle);
 }
 
 bool gtl_choke_material_missing(const gtl_gear *gear)
 {
-    return gear->choke && !gear->material;
+    return gear->choked && !gear->material;
 }
 
 /* Whether something that takes from a rating is not stated, and may be worse than what was counted. */

@@ -104,7 +104,8 @@ static void find_choke(gtl_building *b, const gtl_item *item, gtl_gear *gear)
     gtl_stated stated = item->numbers[GTL_F_CHOKE_ANGLE].stated;
     gtl_rope_class rope_class = class_of(gear->material);
     const gtl_hardware *set = b->rig->hardware;
-    if (!is_choked(item)) return;
+    gear->choked = is_choked(item);
+    if (!gear->choked) return;
     gear->choke = gtl_hardware_find(set, GTL_HW_CHOKE, gtl_rope_class_name(rope_class));
     if (!gear->choke)
         gear->choke = gtl_needed_row(b, item->rows[GTL_R_HITCH].stated.line, GTL_HW_CHOKE, "sling");

@@ -26,6 +26,7 @@ typedef struct parting {
     const gtl_rig *rig; /* as it was: paths are read here */
     gtl_rig *left;      /* things and nodes as they are now */
     bool *gone;         /* one a stop: not in its path any more */
+    int *dangles;       /* as in gtl_remains */
     reach *reaches;     /* one a node of `left` */
 } parting;
 
@@ -72,6 +73,7 @@ static void let_go(parting *p, int line, int stop)
     if (end != (step > 0 ? last : first)) return;
     p->gone[end] = true;
     p->left->things[p->rig->stops[end].thing].weight += p->rig->lines[line].weight;
+    if (p->rig->lines[line].weight > 0) p->dangles[line] = end;
 }
 
 static void let_go_ties(parting *p, int thing)
@@ -97,6 +99,8 @@ static void lose_anchor(parting *p, int anchor)
         if (p->rig->things[i].on == anchor) take_off(p, i);
     let_go_ties(p, anchor);
     p->left->things[anchor].weight = 0; /* of a spar that was tied here alone at last */
+    for (int line = 0; line < p->rig->line_count; line++)
+        if (p->dangles[line] >= 0 && p->rig->stops[p->dangles[line]].thing == anchor) p->dangles[line] = -1;
 }
 
 static void lose_line(parting *p, int line)
@@ -345,10 +349,12 @@ bool gtl_rig_without(const gtl_rig *rig, gtl_kind kind, int index, const double 
     remains->rig = gtl_rig_copy(rig);
     remains->part = calloc((size_t)rig->part_count + 1, sizeof *remains->part);
     remains->loose = calloc((size_t)rig->thing_count + 1, sizeof *remains->loose);
-    parting p = {.rig = rig, .left = remains->rig};
+    remains->dangles = calloc((size_t)rig->line_count + 1, sizeof *remains->dangles);
+    for (int i = 0; remains->dangles && i < rig->line_count; i++) remains->dangles[i] = -1;
+    parting p = {.rig = rig, .left = remains->rig, .dangles = remains->dangles};
     p.gone = calloc((size_t)rig->stop_count + 1, sizeof *p.gone);
     p.reaches = calloc((size_t)rig->thing_count + 1, sizeof *p.reaches);
-    bool made = remains->rig && remains->part && remains->loose && p.gone && p.reaches;
+    bool made = remains->rig && remains->part && remains->loose && remains->dangles && p.gone && p.reaches;
     made = made && part_with(&p, kind, index, at, length, remains);
     free(p.gone);
     free(p.reaches);
@@ -360,5 +366,6 @@ void gtl_remains_end(gtl_remains *remains)
     gtl_rig_free(remains->rig);
     free(remains->part);
     free(remains->loose);
+    free(remains->dangles);
     *remains = (gtl_remains){.falls = -1, .tangled = -1};
 }

@@ -10,6 +10,8 @@ typedef struct gtl_remains {
                    * stops. Drawn where it let go; every piece keeps its length, or has its known pull. */
     int *part;    /* one a part as it was: its index now, -1: gone */
     bool *loose;  /* one a thing: it came loose; it weighs nothing, and stands where it let go */
+    int *dangles; /* one a line: the stop, as it was, at which a spar hangs that lost its other end, -1: none
+                   */
     int falls;    /* a load that nothing holds any more (thing index), -1 for none */
     int tangled;  /* a line that now meets two things in one place (line index), so that no force can be given
                    * for each, -1 for none */

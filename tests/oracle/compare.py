@@ -44,7 +44,8 @@ def compare_case(mine, theirs, force, size, more):
         if differ(mine.get(key), theirs[key], 1.0):
             yield f'{case}: {key}: {mine.get(key)!r}, printed {theirs[key]!r}'
     if mine['loose'] != set(theirs['loose']) or mine['factor'] != theirs['factor']:
-        yield f'{case}: loose {sorted(mine["loose"])}, factor {mine["factor"]}, printed {theirs["loose"]}, {theirs["factor"]}'
+        yield (f'{case}: loose {sorted(mine["loose"])}, factor {mine["factor"]}, printed {theirs["loose"]}, '
+               f'{theirs["factor"]}')
     if (mine['undecided'] ^ set(theirs['undecided'])) - mine['limp']:
         yield f'{case}: undecided: {sorted(mine["undecided"])}, printed {sorted(set(theirs["undecided"]))}'
 
@@ -127,7 +128,8 @@ def compare(mine, theirs, status):
     for printed in theirs['cases']:
         own = mine['cases'][printed['case']]
         if (own is not None) != printed['possible']:
-            yield f'{printed["case"]}: possible {own is not None} {mine["why"].get(printed["case"])}, printed {printed["possible"]} {printed["why"]}'
+            yield (f'{printed["case"]}: possible {own is not None} {mine["why"].get(printed["case"])}, '
+                   f'printed {printed["possible"]} {printed["why"]}')
         elif own:
             yield from compare_case(own, printed, force, size, more)
     rows = {row['component']: row for row in theirs['components']}

@@ -5,7 +5,8 @@ import generate
 from hardware import Tables
 
 ROWS = {  # gear that a kind may be
-    'anchor': ['stock-pad', 'example-eyebolt'], 'block': ['stock-block', 'example-single-block', 'example-double-block'],
+    'anchor': ['stock-pad', 'example-eyebolt'],
+    'block': ['stock-block', 'example-single-block', 'example-double-block'],
     'fairlead': ['stock-ring', 'example-lowering-bollard'], 'joint': ['stock-plate'],
     'rope': ['stock-line', 'stock-wire', 'example-rope-12', 'example-rope-16-manila', 'example-wire-6',
              'example-rope-12-hmpe', 'example-chain-7'],
@@ -15,7 +16,8 @@ ROWS = {  # gear that a kind may be
 MATERIALS = ['polyester', 'nylon', 'manila', 'wire-rope', 'stock-seale', 'steel-chain', 'hmpe']
 KNOTS = ['bowline', 'stock-loop', 'clove-hitch', 'reef', 'any-other']
 TIES = {'fibre': ['eye-splice', 'stock-socket'], 'natural-fibre': ['eye-splice'],
-        'wire': ['poured-socket', 'wedge-socket', 'clips', 'stock-socket'], 'chain': [], None: ['wedge-socket', 'clips']}
+        'wire': ['poured-socket', 'wedge-socket', 'clips', 'stock-socket'], 'chain': [],
+        None: ['wedge-socket', 'clips']}
 FITTINGS = ['shoulder-eyebolt', 'stock-pad', 'stock-swivel', 'plain-eyebolt']
 USES = ['eu-machinery', 'over-people-germany', 'stock-lifts', 'rigging-blocks', 'marine-terminal']
 LINES = ('rope', 'sling')

@@ -82,10 +82,12 @@ def hitched(rig, sling):
     hitch, made_of, kind = sling.keys['hitch'].lower(), material(rig, sling), rope_class(rig, sling)
     names = [f'{hitch}-{made_of.name}', f'{hitch}-{kind}'] if made_of and hitch != 'straight' else []
     row = rig.tables.find('hitch', *names, hitch)
-    steps = [Step(f'hitch {row.name}', hardware.kept(row) if row.suits(kind) or not made_of else None, row)]
+    fits = row.suits(kind) or not made_of
+    steps = [Step(f'hitch {row.name}', hardware.kept(row) if fits else None, row)]
     if 'choke angle' in sling.keys:
-        choke = rig.tables.find('choke', 'chain' if kind == 'chain' else 'sling')
-        share = hardware.kept(choke, number(sling.keys['choke angle'], ANGLES)) if choke.suits(kind) or not made_of else None
+        choke = rig.tables.find('choke', kind if kind in ('chain', 'natural-fibre') else None, 'sling')
+        fits = choke.suits(kind) or not made_of
+        share = hardware.kept(choke, number(sling.keys['choke angle'], ANGLES)) if fits else None
         last = Step(f'choke angle {choke.name}', share, choke)
         steps = [last] if choke.word('on') == 'straight' else [*steps, last]
     return steps
@@ -120,7 +122,8 @@ def ruling(found):
 
 def choke_unknown(rig, item):
     """What takes from the rating of a choked sling is not stated."""
-    return item.keys.get('hitch', '').lower() == 'choke' and ('choke angle' not in item.keys or not material(rig, item))
+    choked = item.keys.get('hitch', '').lower() == 'choke'
+    return choked and ('choke angle' not in item.keys or not material(rig, item))
 
 
 def asked(rig, item):

@@ -148,7 +148,7 @@ def describe(s, case, state, forces, effort, worst, factor):
         steady = case in ('hold', 'raise', 'lower')
         advantage = rig.lifted.weight / effort if steady and abs(effort) > NOTHING * s.force else None
         figures |= {'velocity_ratio': ratio, 'estimated_advantage': advantage,
-                    'efficiency': done / (effort * ratio) if case == 'raise' and effort > 0 else None}
+                    'efficiency': done / (effort * ratio) if case == 'raise' and effort * ratio > 0 else None}
     return figures
 
 
@@ -269,45 +269,69 @@ def prepare(rig):
     return s, shape
 
 
+@dataclass
+class Tally:
+    """What the cases of a rig come to together."""
+    cases: dict         # figures, None: it cannot be
+    why: dict           # why not
+    needs: dict         # {name of a part: [Need, ...]}
+    lines: dict         # {name of a block: greatest tension over it}
+    cannot: bool = False
+    unsure: bool = False
+    varied: bool = False
+    drops: bool = False
+
+    def add(self, rig, case, worked):
+        self.cases[case] = worked.figures
+        self.unsure |= worked.unsure
+        self.varied |= worked.varied
+        self.drops |= worked.drops
+        for item in rig.of(*RATED):
+            if counts(rig, item, case.split()[0]):
+                for need in worked.needs.get(item.name, []):
+                    need.case = case
+                    self.needs[item.name].append(need)
+        for name, tension in worked.lines.items():
+            self.lines[name] = max(self.lines[name], tension)
+
+
+def work_all(s, shape, refused):
+    rig = s.rig
+    tally = Tally({}, {}, {item.name: [] for item in rig.of(*RATED)}, {b.name: 0.0 for b in rig.of('block')})
+    for case in rig.cases:
+        try:
+            if case in refused:
+                raise Impossible('refused')
+            lost = case.startswith('lost ')
+            tally.add(rig, case, work_loss(s, case, shape) if lost else work_case(s, case, case, shape))
+        except (Impossible, NoAnswer) as reason:
+            tally.cases[case], tally.why[case] = None, str(reason)
+            tally.cannot |= case != 'lower' or isinstance(reason, NoAnswer)
+    return tally
+
+
+def verdict(s, marks, tally):
+    """Over before unrated, and within only where nothing is left open."""
+    rig = s.rig
+    stated = [run.thing.slip is not None for run in s.runs]
+    unmoved = rig.hand and any(stated) and not {'raise', 'lower'} & set(rig.cases)
+    choked = any(gear.choke_unknown(rig, item) for item in rig.of('sling'))
+    left_open = 'unrated' in marks or not all(stated) or unmoved or choked or tally.cannot or tally.drops
+    return 'over' if 'over' in marks else 'unrated' if left_open else 'within'
+
+
 def report(rig, refused=()):
     """The whole report: cases (None: cannot be), components, verdict. `refused`: cases that are not to be worked,
     although they could be."""
     s, shape = prepare(rig)
-    stated = [run.thing.slip is not None for run in s.runs]
-    cases, why, unsure, cannot, dropped, varied = {}, {}, False, False, False, False
-    needs, lines = {item.name: [] for item in rig.of(*RATED)}, {b.name: 0.0 for b in rig.of('block')}
-    for case in rig.cases:
-        kind = case.split()[0]
-        try:
-            if case in refused:
-                raise Impossible('refused')
-            worked = work_loss(s, case, shape) if kind == 'lost' else work_case(s, case, case, shape)
-        except (Impossible, NoAnswer) as reason:
-            cases[case], why[case] = None, str(reason)
-            cannot |= case != 'lower' or isinstance(reason, NoAnswer)
-            continue
-        cases[case] = worked.figures
-        unsure |= worked.unsure
-        varied |= worked.varied
-        dropped |= worked.drops
-        for item in rig.of(*RATED):
-            if counts(rig, item, kind):
-                for need in worked.needs.get(item.name, []):
-                    need.case = case
-                    needs[item.name].append(need)
-        for name, tension in worked.lines.items():
-            lines[name] = max(lines[name], tension)
-    components = {item.name: rate(rig, item, needs[item.name], NOTHING * s.force) for item in rig.of(*RATED)
+    tally = work_all(s, shape, refused)
+    components = {item.name: rate(rig, item, tally.needs[item.name], NOTHING * s.force) for item in rig.of(*RATED)
                   if item.kind != 'hand' or item.limit is not None}
-    heads = list(fittings(rig, components, lines))
+    heads = list(fittings(rig, components, tally.lines))
     marks = {c['status'] for c in components.values()} | {h['status'] for h in heads}
-    unmoved = rig.hand and any(stated) and not {'raise', 'lower'} & set(rig.cases)
-    choked = any(gear.choke_unknown(rig, item) for item in rig.of('sling'))
-    verdict = ('over' if 'over' in marks else
-               'unrated' if 'unrated' in marks or not all(stated) or unmoved or cannot or choked or dropped else 'within')
-    return {'verdict': verdict, 'scope': list(rig.cases), 'cases': cases, 'why': why, 'components': components,
-            'chains': [weakest(components, row) for row in gear.in_a_row(rig)], 'head_fittings': heads,
+    return {'verdict': verdict(s, marks, tally), 'scope': list(rig.cases), 'cases': tally.cases, 'why': tally.why,
+            'components': components, 'chains': [weakest(components, row) for row in gear.in_a_row(rig)],
+            'head_fittings': heads, 'hardware': {item.name: item.row.name for item in rig.items if item.row},
             'use': rig.use and {item.name: gear.asked(rig, item) for item in rig.of(*RATED)
-                            if item.kind != 'hand' and components[item.name]['chain']},
-            'hardware': {item.name: item.row.name for item in rig.items if item.row},
-            'cannot': cannot, 'unsure': unsure, 'varied': varied, 'force': s.force, 'size': s.size}
+                                if item.kind != 'hand' and components[item.name]['chain']},
+            'cannot': tally.cannot, 'unsure': tally.unsure, 'varied': tally.varied, 'force': s.force, 'size': s.size}

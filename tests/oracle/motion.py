@@ -57,18 +57,27 @@ def sense_of(s, flow, slack):
 
 
 def in_motion(s, case, shape, sense):
-    """The case with friction in these senses, and with the inertia of what moves: of its own motion."""
+    """The case with friction in these senses, and with the inertia of what moves: of its own motion.
+
+    Motion gives inertia and inertia a shape that moves otherwise: Anderson's mixing of the last two rounds.
+    """
     state = move(s, with_friction(s, shape, sense))
     if case not in INERTIA:
         return state
     share = s.rig.acceleration / s.rig.gravity
+    lean, before = np.zeros_like(state.rise), None
     for _ in range(60):
-        lean = share * state.rise
-        change = np.abs(lean - (state.lean if state.lean is not None else 0)).max()
-        state = move(s, s.settle(replace(state, lean=lean)))
-        if change < 1e-9 * share:
+        wanted = share * state.rise
+        off = wanted - lean
+        if np.abs(off).max() < 1e-9 * share:
             return state
-    raise NoAnswer('inertia and motion do not settle')
+        mixed = wanted
+        if before and np.abs(off - before[1]).max() > 0:
+            change = off - before[1]
+            mixed = wanted - (off * change).sum() / (change * change).sum() * (wanted - before[0])
+        before, lean = (wanted, off), mixed
+        state = move(s, s.settle(replace(state, lean=lean)))
+    return replace(state, steady=False)
 
 
 def catch(s, shape):
@@ -122,4 +131,6 @@ def work(s, case, shape, forced=None):
                 sense[r] = -sense[r]
     if forced:
         state = in_motion(s, case, shape, sense + spread(forced, len(sense)))
+    if not state.steady:
+        raise NoAnswer('inertia and motion do not settle')
     return replace(state, undecided=tuple(sorted(undecided)))

@@ -48,6 +48,7 @@ class State:
     given: np.ndarray      # one a piece: the tension at its hand, where that is given, over force
     caught: bool = False   # the load is held at its height, and the unknown of the driven piece is what holds it
     lean: np.ndarray = None    # one vector a node: acceleration over gravity
+    steady: bool = True    # its inertia is that of its own motion
     sound: float = 1.0     # least over greatest singular value of the last Jacobian
     undecided: tuple = ()
     flow: np.ndarray = None
