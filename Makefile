@@ -93,13 +93,15 @@ $(COMMAND): $(CLI_OBJ) $(LIBRARY)
 
 RUN_PACKAGES = gcc libc6-dev make libiniparser-dev libjansson-dev libsuitesparse-dev
 CHECK_PACKAGES = libcmocka-dev clang libclang-rt-14-dev clang-format clang-tidy cppcheck python3 \
-	python3-jsonschema python3-scipy gcovr units man-db pkg-config
+	python3-jsonschema python3-scipy gcovr units man-db pkg-config \
+	chromium fonts-dejavu-core poppler-utils node=nodejs npm=npm
 
 setup: ## install what building and the demo need (Debian; asks nothing)
 	@sh tests/tools/setup.sh $(RUN_PACKAGES)
 
 setup-check: ## install what check, lint and coverage need as well
 	@sh tests/tools/setup.sh $(RUN_PACKAGES) $(CHECK_PACKAGES)
+	@sh tests/pages/install.sh
 
 # Status 1 and 3 are verdicts (over, unrated), not failures of the program.
 demo: | $(SETUP_GOALS) ## print the report of an example

@@ -5,10 +5,32 @@
 #include <gantline/limit.h>
 #include <gantline/rate.h>
 
-typedef enum gtl_form { GTL_TEXT, GTL_JSON } gtl_form;
+typedef enum gtl_form {
+    GTL_TEXT,
+    GTL_JSON,
+    GTL_CSV, /* every force and check in one flat table, SI */
+    GTL_SVG, /* one case as a line drawing */
+    GTL_HTML /* one page that needs nothing beside it */
+} gtl_form;
 
-/* Write the report of a rated rig. Returns text that the caller frees, NULL without memory.
- * Text: no line over 80 columns, ASCII but for the user's own words, no control characters.
+/* What a report is to be. */
+typedef struct gtl_report_wish {
+    gtl_form form;
+    int outcome;        /* GTL_SVG: which case is drawn, its index in the sheet; -1: gtl_drawn_outcome */
+    const char *source; /* GTL_HTML: the rig file as it was read; NULL: it is not shown */
+    size_t source_size; /* in bytes */
+} gtl_report_wish;
+
+/* The case that tells most at a glance: raise, or hold, or the first that can be; the first where none can.
+ */
+GTL_API int gtl_drawn_outcome(const gtl_sheet *sheet);
+
+/* Write a report in any form. Returns text that the caller frees, NULL without memory. User text stays text
+ * in every form; the same sheet and wish give the same bytes. */
+GTL_API char *gtl_report_as(const gtl_sheet *sheet, const gtl_report_wish *wish);
+
+/* The report in a form that needs no more to be said: text or JSON. Returns text that the caller frees, NULL
+ * without memory. Text: no line over 80 columns, ASCII but for the user's own words, no control characters.
  * JSON: the format "gantline-report-1", docs/report.schema.json. */
 GTL_API char *gtl_report(const gtl_sheet *sheet, gtl_form form);
 

@@ -5,11 +5,10 @@
 #include <stdio.h>
 #include <string.h>
 
-static const struct option all[] = {{"as", required_argument, NULL, 'a'},
-                                    {"output", required_argument, NULL, 'o'},
-                                    {"tables", required_argument, NULL, 't'},
-                                    {"help", no_argument, NULL, 'h'},
-                                    {"version", no_argument, NULL, 'V'}};
+static const struct option all[] = {
+    {"as", required_argument, NULL, 'a'},     {"case", required_argument, NULL, 'c'},
+    {"output", required_argument, NULL, 'o'}, {"tables", required_argument, NULL, 't'},
+    {"help", no_argument, NULL, 'h'},         {"version", no_argument, NULL, 'V'}};
 
 #define OPTION_COUNT (sizeof all / sizeof *all)
 
@@ -22,8 +21,8 @@ static void choose_long(const char *letters, struct option chosen[OPTION_COUNT +
     chosen[count] = (struct option){0};
 }
 
-/* The short ones. `--as` and `--tables` have none. A leading `+` stops at the first operand, `:` tells a
- * missing argument from an unknown option. */
+/* The short ones. `--as`, `--case` and `--tables` have none. A leading `+` stops at the first operand, `:`
+ * tells a missing argument from an unknown option. */
 static void choose_short(const char *letters, bool stop_early, char chosen[16])
 {
     snprintf(chosen, 16, "%s:%s%s%s", stop_early ? "+" : "", strchr(letters, 'o') ? "o:" : "",
@@ -68,6 +67,9 @@ bool gtl_read_arguments(int count, char **arguments, const char *letters, bool s
         switch (found) {
         case 'a':
             read->form = optarg;
+            break;
+        case 'c':
+            read->case_name = optarg;
             break;
         case 'o':
             read->output = optarg;

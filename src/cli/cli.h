@@ -5,7 +5,7 @@
 #ifndef CLI_CLI_H
 #define CLI_CLI_H
 
-#include <gantline/fault.h>
+#include <gantline/report.h>
 
 /* Exit statuses. */
 enum {
@@ -43,6 +43,7 @@ int gtl_say_faults(const gtl_fault_list *faults);
 typedef struct gtl_arguments {
     const char *form;                    /* of --as, NULL where not given */
     const char *output;                  /* of --output, NULL where not given */
+    const char *case_name;               /* of --case, NULL where not given */
     const char *tables[GTL_TABLE_FILES]; /* of each --tables, in order */
     int table_count;
     bool help;
@@ -51,10 +52,15 @@ typedef struct gtl_arguments {
     char **operands;
 } gtl_arguments;
 
-/* Read a command line. `letters` are the options allowed: a (--as), o (--output), t (--tables), h (--help),
- * V (--version). `stop_early`: the first operand ends the options. False, and a message, if it is wrong. */
+/* Read a command line. `letters` are the options allowed: a (--as), c (--case), o (--output), t (--tables),
+ * h (--help), V (--version). `stop_early`: the first operand ends the options. False, and a message, if it is
+ * wrong. */
 bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
                         gtl_arguments *read);
+
+/* The form that --as names; where it is left out, the one that the ending of --output tells; else text.
+ * False, and a message, if there is no such form. */
+bool gtl_choose_form(const gtl_arguments *read, gtl_form *form);
 
 /* --- input --- */
 

@@ -97,6 +97,7 @@ static void head_fittings(gtl_composer *composer)
         gtl_document_cell(composer->document, "%s", gtl_figure_force(&composer->units, head->needed).text);
         gtl_document_cell(composer->document, "%s", gtl_figure_rating(&composer->units, head->capacity).text);
         gtl_document_cell(composer->document, "%s", gtl_mark_name(head->mark));
+        if (head->mark == GTL_MARK_OVER) gtl_document_strong(composer->document);
     }
     gtl_document_paragraph(composer->document,
                            "A fitting at the head of a block with one sheave has to bear twice the line "

@@ -30,9 +30,11 @@ static void row(gtl_composer *composer, const gtl_component *part)
     gtl_document_cell(document, "%s", gtl_figure_rating(&composer->units, part->capacity).text);
     bool idle = part->mark == GTL_MARK_IDLE;
     gtl_document_cell(document, "%s", idle ? "-" : gtl_figure_utilisation(part->utilisation).text);
+    gtl_document_bar(document, idle ? NAN : part->utilisation);
     gtl_document_cell(document, "%s",
                       gtl_figure_rating(&composer->units, part->capacity - part->demand).text);
     gtl_document_cell(document, "%s", gtl_mark_name(part->mark));
+    if (part->mark == GTL_MARK_OVER) gtl_document_strong(document);
 }
 
 void gtl_compose_components(gtl_composer *composer)

@@ -59,6 +59,7 @@ static void verdict(gtl_composer *composer)
     add_scope(&scope, composer->sheet);
     gtl_text_add(&scope, ")");
     gtl_document_put(composer->document, GTL_PAIR, "Verdict", &scope);
+    gtl_document_strong(composer->document);
     gtl_text reasons = {0};
     gtl_words_why(composer->sheet, NAMES_IN_HEAD, add_reason, &reasons);
     if (reasons.length == 0 && !reasons.failed) return;

@@ -42,6 +42,17 @@ static void bullet(gtl_composer *composer, char **sentences, bool *told, int fir
     gtl_document_put(composer->document, GTL_BULLET, NULL, &text);
 }
 
+/* What each code means, once, in the order of the codes. */
+static void explain(gtl_composer *composer)
+{
+    const gtl_sheet *sheet = composer->sheet;
+    bool found[GTL_WARN_COUNT] = {false};
+    for (int i = 0; i < sheet->warning_count; i++) found[sheet->warnings[i].code] = true;
+    for (gtl_warning_code code = 0; code < GTL_WARN_COUNT; code++)
+        if (found[code])
+            gtl_document_note(composer->document, gtl_warning_name(code), gtl_words_warning_help(code));
+}
+
 void gtl_compose_warnings(gtl_composer *composer)
 {
     int count = composer->sheet->warning_count;
@@ -52,6 +63,7 @@ void gtl_compose_warnings(gtl_composer *composer)
     if (!sentences || !told) composer->document->failed = true;
     for (int i = 0; i < count && !composer->document->failed; i++)
         if (!told[i]) bullet(composer, sentences, told, i);
+    explain(composer);
     for (int i = 0; sentences && i < count; i++) free(sentences[i]);
     free(sentences);
     free(told);

@@ -2,6 +2,7 @@
 #include "report/document.h"
 #include "base/grow.h"
 #include "report/escape.h"
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -103,6 +104,12 @@ void gtl_document_bullet(gtl_document *document, const char *format, ...)
     va_end(arguments);
 }
 
+void gtl_document_note(gtl_document *document, const char *label, const char *text)
+{
+    append_short(document, GTL_NOTE, 0, text);
+    if (!document->failed) document->elements[document->count - 1].label = cleaned(document, label);
+}
+
 void gtl_document_put(gtl_document *document, gtl_element_kind kind, const char *label, gtl_text *text)
 {
     char *whole = gtl_text_take(text);
@@ -144,19 +151,19 @@ void gtl_document_column(gtl_document *document, const gtl_column *column, bool 
         (gtl_table_column){cleaned(document, column->head), column->number, apart};
 }
 
-/* Put a cell, which the table owns from now on. */
-static void put_cell(gtl_document *document, char *cell)
+/* Put a cell, whose text the table owns from now on. */
+static void put_cell(gtl_document *document, char *text)
 {
     gtl_table *table = last_table(document);
-    char **cells =
+    gtl_table_cell *cells =
         table ? gtl_grow(table->cells, table->cell_count, &table->cell_capacity, sizeof *cells) : NULL;
     if (!cells) {
         document->failed = true;
-        free(cell);
+        free(text);
         return;
     }
     table->cells = cells;
-    table->cells[table->cell_count++] = cell;
+    table->cells[table->cell_count++] = (gtl_table_cell){.text = text, .bar = NAN};
 }
 
 void gtl_document_cell(gtl_document *document, const char *format, ...)
@@ -174,6 +181,28 @@ void gtl_document_put_cell(gtl_document *document, gtl_text *text)
     free(whole);
 }
 
+/* The cell put last, NULL where memory failed. */
+static gtl_table_cell *last_cell(gtl_document *document)
+{
+    gtl_table *table = last_table(document);
+    return table ? &table->cells[table->cell_count - 1] : NULL;
+}
+
+void gtl_document_bar(gtl_document *document, double share)
+{
+    gtl_table_cell *cell = last_cell(document);
+    if (cell) cell->bar = share;
+}
+
+void gtl_document_strong(gtl_document *document)
+{
+    gtl_table_cell *cell = last_cell(document);
+    if (cell)
+        cell->strong = true;
+    else if (!document->failed)
+        document->elements[document->count - 1].strong = true;
+}
+
 void gtl_document_row_head(gtl_document *document, const char *format, ...)
 {
     va_list arguments;
@@ -189,7 +218,7 @@ static void end_table(gtl_table *table)
 {
     if (!table) return;
     for (int i = 0; i < table->column_count; i++) free(table->columns[i].head);
-    for (size_t i = 0; i < table->cell_count; i++) free(table->cells[i]);
+    for (size_t i = 0; i < table->cell_count; i++) free(table->cells[i].text);
     free(table->columns);
     free(table->cells);
     free(table);

@@ -13,6 +13,7 @@ typedef enum gtl_element_kind {
     GTL_PARAGRAPH, /* likewise shortened if `most_lines` is not 0 */
     GTL_PAIR,      /* a label and what belongs to it; likewise */
     GTL_BULLET,
+    GTL_NOTE, /* a label and what it means at more length; left out where room is short */
     GTL_TABLE
 } gtl_element_kind;
 
@@ -28,12 +29,18 @@ typedef struct gtl_table_column {
     bool apart; /* where columns have to be told in several bands, one begins here */
 } gtl_table_column;
 
+typedef struct gtl_table_cell {
+    char *text;  /* NULL after the first cell of a row that heads the rows below it */
+    double bar;  /* share of a whole that its figure stands for, may be over 1 [1]; NaN: it is no share */
+    bool strong; /* must not be overlooked */
+} gtl_table_cell;
+
 /* The first column holds words of any length, the others short words or figures. */
 typedef struct gtl_table {
     gtl_table_column *columns;
     int column_count;
     size_t column_capacity;
-    char **cells; /* row by row; NULL after the first cell of a row that heads the rows below it */
+    gtl_table_cell *cells; /* row by row */
     size_t cell_count;
     size_t cell_capacity;
 } gtl_table;
@@ -41,7 +48,8 @@ typedef struct gtl_table {
 typedef struct gtl_element {
     gtl_element_kind kind;
     int most_lines; /* of text; 0: as many as it takes */
-    char *label;    /* of a pair, else NULL */
+    bool strong;    /* must not be overlooked */
+    char *label;    /* of a pair or a note, else NULL */
     char *text;     /* NULL of a table */
     gtl_table *table;
 } gtl_element;
@@ -59,6 +67,7 @@ void gtl_document_heading(gtl_document *document, const char *format, ...) GTL_P
 void gtl_document_paragraph(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
 void gtl_document_pair(gtl_document *document, const char *label, const char *format, ...) GTL_PRINTF(3, 4);
 void gtl_document_bullet(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+void gtl_document_note(gtl_document *document, const char *label, const char *text);
 
 /* Append an element of a text made piece by piece; `label` only of a pair. `text` is empty afterwards. */
 void gtl_document_put(gtl_document *document, gtl_element_kind kind, const char *label, gtl_text *text);
@@ -76,6 +85,12 @@ void gtl_document_cell(gtl_document *document, const char *format, ...) GTL_PRIN
 
 /* Append a cell made piece by piece; `text` is empty afterwards. */
 void gtl_document_put_cell(gtl_document *document, gtl_text *text);
+
+/* The cell appended last is a figure that stands for a share of a whole [1]. */
+void gtl_document_bar(gtl_document *document, double share);
+
+/* The element appended last, of a table its last cell, must not be overlooked. */
+void gtl_document_strong(gtl_document *document);
 
 /* A row of one cell that heads the rows below it. */
 void gtl_document_row_head(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);

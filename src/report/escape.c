@@ -1,12 +1,11 @@
 /* escape.c - the only door through which a user's words come into a report. */
 #include "report/escape.h"
-#include "base/text.h"
-#include "report/character.h"
 #include <stdlib.h>
 #include <string.h>
 
-/* Characters that would steer a terminal, break the line, hide, or turn the direction of writing. */
-static bool steers(unsigned long code)
+#define REPLACEMENT "\xEF\xBF\xBD"
+
+bool gtl_steers(unsigned long code)
 {
     bool control = code < 0x20 || (code >= 0x7F && code <= 0x9F);
     bool line_end = code == 0x2028 || code == 0x2029;
@@ -21,28 +20,66 @@ static const char *for_people(gtl_character character)
 {
     if (character.valid && (character.code == '\t' || character.code == '\n' || character.code == '\r'))
         return " ";
-    return !character.valid || steers(character.code) ? "?" : NULL;
+    return !character.valid || gtl_steers(character.code) ? "?" : NULL;
 }
 
 static const char *for_programs(gtl_character character)
 {
-    return character.valid ? NULL : "\xEF\xBF\xBD";
+    return character.valid ? NULL : REPLACEMENT;
+}
+
+/* Of the control characters XML has but the tab and the line ends. */
+bool gtl_is_xml(gtl_character character)
+{
+    unsigned long code = character.code;
+    bool control = code < 0x20 && code != '\t' && code != '\n' && code != '\r';
+    return character.valid && !control && code != 0xFFFE && code != 0xFFFF;
+}
+
+/* A carriage return as such: a reader of markup would make a line end of it. */
+static const char *for_markup(gtl_character character)
+{
+    switch (character.code) {
+    case '&':
+        return "&amp;";
+    case '<':
+        return "&lt;";
+    case '>':
+        return "&gt;";
+    case '"':
+        return "&quot;";
+    case '\'':
+        return "&#39;";
+    case '\r':
+        return "&#13;";
+    default:
+        return gtl_is_xml(character) ? NULL : REPLACEMENT;
+    }
+}
+
+static void escape(gtl_text *out, const char *text, const char *(*instead_of)(gtl_character))
+{
+    while (*text) {
+        gtl_character next = gtl_character_at(text);
+        const char *instead = instead_of(next);
+        if (instead)
+            gtl_text_put(out, instead, strlen(instead));
+        else
+            gtl_text_put(out, text, next.bytes);
+        text += next.bytes;
+    }
 }
 
 static char *escaped(const char *text, const char *(*instead_of)(gtl_character))
 {
     gtl_text out = {0};
-    gtl_text_put(&out, "", 0);
-    while (*text) {
-        gtl_character next = gtl_character_at(text);
-        const char *instead = instead_of(next);
-        if (instead)
-            gtl_text_put(&out, instead, strlen(instead));
-        else
-            gtl_text_put(&out, text, next.bytes);
-        text += next.bytes;
-    }
+    escape(&out, text, instead_of);
     return gtl_text_take(&out);
+}
+
+void gtl_escape_markup(gtl_text *out, const char *text)
+{
+    escape(out, text, for_markup);
 }
 
 char *gtl_escape_for_people(const char *text)

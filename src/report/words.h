@@ -21,4 +21,7 @@ void gtl_words_not_checked(const gtl_sheet *sheet, gtl_sink *sink, void *context
 /* A warning as one or two sentences without the part's name. The caller frees it; NULL without memory. */
 char *gtl_words_warning(const gtl_sheet *sheet, const gtl_print_units *units, const gtl_warning *warning);
 
+/* What a warning means and what to do about it, at more length than its sentence; of every rig the same. */
+const char *gtl_words_warning_help(gtl_warning_code code);
+
 #endif

@@ -86,6 +86,48 @@ check "report: --as without a form" both refused "" said "needs something behind
 run report -x within.ini
 check "report: unknown option" both refused "" said "no option .-x"
 
+# --- forms ---
+
+for form in csv svg html; do
+    run report --as $form within.ini
+    check "$form: the status of the verdict" ended 0
+    cp "$scratch/out" "$scratch/form.$form"
+    run report --as $form over.ini
+    check "$form: over is 1" ended 1
+    run report --as $form faulty.ini
+    check "$form: nothing of a faulty rig" refused
+    run report -o "$scratch/made.$form" within.ini
+    check "$form: by the file's ending" same_files "$scratch/form.$form" "$scratch/made.$form"
+done
+check "csv: a header with units" grep -q '^record,.*force .N.' "$scratch/form.csv"
+check "svg: a drawing" grep -q '^<svg ' "$scratch/form.svg"
+check "html: a page" grep -qi '^<!doctype html>' "$scratch/form.html"
+run report within.ini
+cp "$scratch/out" "$scratch/form.txt"
+run report --as text -o "$scratch/made.html" within.ini
+check "--as before the ending" same_files "$scratch/made.html" "$scratch/form.txt"
+run report -o "$scratch/made.prose" within.ini
+check "another ending is text" same_files "$scratch/made.prose" "$scratch/form.txt"
+run report --as svg --case lower within.ini
+check "--case" both ended 0 printed 'Case lower'
+run report --as svg --case sideways within.ini
+check "--case: no such case" both refused "" said 'its cases are: hold'
+run report --case raise within.ini
+check "--case without a drawing" refused
+
+# Words of the user's that a browser, a drawing or a spreadsheet would take for its own, up to the limit of a line.
+hostile='=1+1 <script>alert(1)</script> ]]> "quoted" &amp '$(printf 'x%.0s' $(seq 900))
+awk -v title="$hostile" '/^title = / { print "title = " title; print "note = <img src=x onerror=alert(1)>"; next } 1' \
+    within.ini >"$scratch/hostile.ini"
+for form in text json csv svg html; do
+    run report --as $form "$scratch/hostile.ini"
+    check "hostile words: $form is written" ended 0
+    case $form in
+    svg | html) check "hostile words: $form takes none for markup" [ -z "$(grep -E '<script|<img' "$scratch/out")" ] ;;
+    csv) check "hostile words: csv takes none for a formula" [ -z "$(grep -E '(^|,)"?=1' "$scratch/out")" ] ;;
+    esac
+done
+
 # --- statuses ---
 
 run report within.ini

@@ -1,6 +1,6 @@
 #!/bin/sh
 # The whole text report of every example stands in tests/golden/NAME.txt: words exact, numbers within one of
-# the last printed digit.
+# the last printed digit. The README's drawing, docs/flown-piece.svg, is what the program draws.
 # usage: run.sh [--update] GANTLINE      --update prints each difference, then takes the new report over
 set -u
 update=
@@ -45,6 +45,16 @@ for rig in docs/examples/*.ini; do
     [ -e "$rig" ] || continue
     if check "$rig"; then passed=$((passed + 1)); else failed=$((failed + 1)); fi
 done
+# The drawing that the README shows.
+drawing() {
+    "$command" report --as svg docs/examples/flown-piece.ini >"$new" || return 1
+    cmp -s docs/flown-piece.svg "$new" && return 0
+    [ -n "$update" ] && cp "$new" docs/flown-piece.svg && echo "docs/flown-piece.svg: taken over" && return 0
+    echo "not ok docs/flown-piece.svg: the program draws another one (if that is right: make golden)"
+    return 1
+}
+if drawing; then passed=$((passed + 1)); else failed=$((failed + 1)); fi
+
 for expected in "$golden"/*.txt; do
     [ -e "$expected" ] || continue
     [ -e "docs/examples/$(basename "$expected" .txt).ini" ] && continue

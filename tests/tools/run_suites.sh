@@ -82,6 +82,7 @@ suite_fuzz() {
 }
 
 suites_of_project() {
+    echo "pages sh tests/pages/run.sh build/gantline"
     for script in tests/unit/*.sh; do
         [ ! -e "$script" ] || echo "unit-$(basename "$script" .sh) sh $script build/gantline"
     done

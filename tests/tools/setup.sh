@@ -1,7 +1,15 @@
 #!/bin/sh
 # Install the Debian packages named that are missing. Asks nothing, and needs no network when nothing is missing.
-# usage: setup.sh PACKAGE...
+# COMMAND=PACKAGE is missing only where the command is: a machine may have got that from elsewhere.
+# usage: setup.sh PACKAGE|COMMAND=PACKAGE...
 set -eu
+
+there() {
+    case $1 in
+    *=*) command -v "${1%%=*}" >/dev/null ;;
+    *) installed "$1" ;;
+    esac
+}
 
 installed() {
     [ "$(dpkg-query -W -f '${db:Status-Status}' "$1" 2>/dev/null)" = installed ]
@@ -25,13 +33,13 @@ install_missing() {
 
 if ! command -v apt-get >/dev/null || ! command -v dpkg-query >/dev/null; then
     echo "setup: this system has no apt-get. Install with its own package manager what Debian calls:"
-    echo "    $*"
+    echo "    $*" | sed 's/[^ ]*=//g'
     exit 0
 fi
 
 missing=
 for package in "$@"; do
-    installed "$package" || missing="$missing $package"
+    there "$package" || missing="$missing ${package#*=}"
 done
 [ -n "$missing" ] || exit 0
 
