@@ -85,7 +85,9 @@ static void add_common_figure(gtl_text *text, const gtl_scene *scene, const gtl_
 /* Of a line that is not told in full: what its parts come to. */
 static void add_range(gtl_text *text, const gtl_scene *scene, const gtl_line *line)
 {
-    int least = line->first_part, most = line->first_part, slack = 0;
+    int least = line->first_part;
+    int most = least;
+    int slack = 0;
     for (int k = 0; k < line->stop_count - 1; k++) {
         int part = line->first_part + k;
         if (tension(scene, part) < tension(scene, least)) least = part;

@@ -80,53 +80,11 @@ check "report: no file" refused
 run report within.ini over.ini
 check "report: two files" refused
 run report --as prose within.ini
-check "report: unknown form" both refused "" said "no form"
+check "report: unknown form" both refused "" said "write --as text, json, csv, svg or html"
 run report --as
 check "report: --as without a form" both refused "" said "needs something behind it"
 run report -x within.ini
 check "report: unknown option" both refused "" said "no option .-x"
-
-# --- forms ---
-
-for form in csv svg html; do
-    run report --as $form within.ini
-    check "$form: the status of the verdict" ended 0
-    cp "$scratch/out" "$scratch/form.$form"
-    run report --as $form over.ini
-    check "$form: over is 1" ended 1
-    run report --as $form faulty.ini
-    check "$form: nothing of a faulty rig" refused
-    run report -o "$scratch/made.$form" within.ini
-    check "$form: by the file's ending" same_files "$scratch/form.$form" "$scratch/made.$form"
-done
-check "csv: a header with units" grep -q '^record,.*force .N.' "$scratch/form.csv"
-check "svg: a drawing" grep -q '^<svg ' "$scratch/form.svg"
-check "html: a page" grep -qi '^<!doctype html>' "$scratch/form.html"
-run report within.ini
-cp "$scratch/out" "$scratch/form.txt"
-run report --as text -o "$scratch/made.html" within.ini
-check "--as before the ending" same_files "$scratch/made.html" "$scratch/form.txt"
-run report -o "$scratch/made.prose" within.ini
-check "another ending is text" same_files "$scratch/made.prose" "$scratch/form.txt"
-run report --as svg --case lower within.ini
-check "--case" both ended 0 printed 'Case lower'
-run report --as svg --case sideways within.ini
-check "--case: no such case" both refused "" said 'its cases are: hold'
-run report --case raise within.ini
-check "--case without a drawing" refused
-
-# Words of the user's that a browser, a drawing or a spreadsheet would take for its own, up to the limit of a line.
-hostile='=1+1 <script>alert(1)</script> ]]> "quoted" &amp '$(printf 'x%.0s' $(seq 900))
-awk -v title="$hostile" '/^title = / { print "title = " title; print "note = <img src=x onerror=alert(1)>"; next } 1' \
-    within.ini >"$scratch/hostile.ini"
-for form in text json csv svg html; do
-    run report --as $form "$scratch/hostile.ini"
-    check "hostile words: $form is written" ended 0
-    case $form in
-    svg | html) check "hostile words: $form takes none for markup" [ -z "$(grep -E '<script|<img' "$scratch/out")" ] ;;
-    csv) check "hostile words: csv takes none for a formula" [ -z "$(grep -E '(^|,)"?=1' "$scratch/out")" ] ;;
-    esac
-done
 
 # --- statuses ---
 
@@ -203,7 +161,7 @@ run report -o "$scratch/rig.ini" "$scratch/rig.ini"
 check "-o: not on the rig itself" both refused "" said "the rig itself"
 ln "$scratch/rig.ini" "$scratch/twin.ini"
 run report -o "$scratch/twin.ini" "$scratch/rig.ini"
-check "-o: nor by another name" refused
+check "-o: nor by another name" both refused "" said "the rig itself"
 check "-o: the rig is whole" same_files "$scratch/rig.ini" within.ini
 run report -o "$scratch" within.ini
 check "-o: a folder" both refused "" said "cannot write"
@@ -256,6 +214,87 @@ if [ "$as_nobody" != none ]; then
     check "unwritable file is kept" [ "$(cat "$scratch/shut/old.txt")" = old ]
 fi
 
+# --- forms ---
+
+# What a file in each form begins with.
+begins() { head -c 40 "$1" | grep -q -- "$2"; }
+for form in 'text ^Painted' 'json ^{' 'csv ^record,' 'svg ^<?xml' 'html ^<!DOCTYPE html>'; do
+    start=${form#* }
+    form=${form%% *}
+    run report --as "$form" within.ini
+    check "--as $form: status" ended 0
+    check "--as $form: nothing said" [ ! -s "$scratch/err" ]
+    check "--as $form: what it is" begins "$scratch/out" "$start"
+    cp "$scratch/out" "$scratch/as.$form"
+    run report --as "$form" over.ini
+    check "--as $form: over is 1" ended 1
+    run report --as "$form" unrated.ini
+    check "--as $form: unrated is 3" ended 3
+    run report --as "$form" no-answer.ini
+    check "--as $form: no answer is 2" refused
+    run report --as "$form" faulty.ini
+    check "--as $form: nothing of a faulty rig" refused
+    "$command" report --as "$form" within.ini >/dev/full 2>"$scratch/err"
+    status=$?
+    check "--as $form: full standard output" ended 2
+done
+for file in a.txt=text A.TXT=text b.json=json c.csv=csv d.svg=svg e.html=html f.htm=html G.Html=html \
+    plain=text .svg=text dot.=text two.json.svg=svg; do
+    form=${file#*=}
+    file=$scratch/${file%=*}
+    run report -o "$file" within.ini
+    check "-o: a form by an ending: status" ended 0
+    check "-o: the form of $(basename "$file")" same_files "$file" "$scratch/as.$form"
+done
+run report --as csv -o "$scratch/said.svg" within.ini
+check "--as goes before the ending" same_files "$scratch/said.svg" "$scratch/as.csv"
+mkdir "$scratch/dir.svg"
+run report -o "$scratch/dir.svg/plain" within.ini
+check "-o: the ending of the file, not of its folder" same_files "$scratch/dir.svg/plain" "$scratch/as.text"
+run report -o "$scratch/report.prose" within.ini
+check "-o: another ending is text" same_files "$scratch/report.prose" "$scratch/as.text"
+run report -o "$scratch/by.html" faulty.ini
+check "-o: no page of a faulty rig" eval 'refused && [ ! -e "$scratch/by.html" ]'
+"$command" report --as html - <within.ini >"$scratch/out" 2>"$scratch/err"
+check "--as html: from standard input" same_files "$scratch/out" "$scratch/as.html"
+check "--as html: the rig file is in it" eval 'grep -q "^path = beam, tail, head, crew" "$scratch/as.html"'
+
+# --- cases ---
+
+losses=../../docs/examples/lantern-legs.ini
+run report --as svg within.ini
+cp "$scratch/out" "$scratch/drawn.svg"
+run report --as svg --case raise within.ini
+check "--case: raise is drawn where none is named" same_files "$scratch/out" "$scratch/drawn.svg"
+run report --as svg --case RAISE within.ini
+check "--case: capitals do not count" same_files "$scratch/out" "$scratch/drawn.svg"
+run report --as svg --case=hold within.ini
+check "--case: another case" eval 'ended 0 && printed "Case hold" && ! same_files "$scratch/out" "$scratch/drawn.svg"'
+cp "$scratch/out" "$scratch/hold.svg"
+run report --case hold -o "$scratch/kept.svg" within.ini
+check "--case: with an ending" same_files "$scratch/kept.svg" "$scratch/hold.svg"
+run report --as svg --case "lost beam-right" "$losses"
+check "--case: a loss" printed "Case lost beam-right"
+cp "$scratch/out" "$scratch/loss.svg"
+run report --as svg --case "loss 2" "$losses"
+check "--case: a loss by its number" same_files "$scratch/out" "$scratch/loss.svg"
+run report --as svg --case "loss 3" "$losses"
+check "--case: no such case" both refused "" said '`loss 3`; its cases are: hold, lost leg-left, lost beam-right$'
+run report --as svg --case jam within.ini
+check "--case: not worked" both refused "" said '`jam`; its cases are: hold, raise, lower$'
+run report --as svg --case "" within.ini
+check "--case: empty" refused
+run report --as svg --case
+check "--case: nothing behind it" both refused "" said "needs something behind it"
+for form in text json csv html; do
+    run report --as "$form" --case hold within.ini
+    check "--case: not with $form" both refused "" said "write --as svg with it"
+done
+run report --case hold within.ini
+check "--case: not with text unsaid" refused
+run limit --case hold within.ini
+check "limit: no --case" both refused "" said "no option .--case"
+
 # --- the look of a report ---
 
 for rig in "$here"/*.ini; do
@@ -300,6 +339,36 @@ hostile "$(printf 'bad \377 byte')"
 check "no UTF-8" eval 'refused || ended 0'
 hostile "$(printf 'bell \007 and \033[2J')"
 check "control characters reach nobody" eval '! LC_ALL=C grep -q "[^ -~]" "$scratch/out" && ! LC_ALL=C grep -q "[^ -~]" "$scratch/err"'
+
+# Words that mean something to a reader of some form, up to the line limit, are words in all of them.
+while IFS= read -r words; do
+    hostile "$(printf -- "$words")"
+    check "a rig called $words" eval 'ended 0 || ended 3'
+    "$python" stays_text.py "$command" "$scratch/hostile.ini" >"$scratch/err" 2>&1
+    status=$?
+    check "stays text in every form: $words" ended 0
+done <<'WORDS'
+<script>alert(1)</script>
+</title></desc></text></svg><script>alert(1)</script>
+</pre></main><b onclick="x()">wall</b>
+]]> --> <!-- <![CDATA[
+"a 'quoted' wall & &lt; &amp;amp; &#60; ; # /"
+=1+2
+=HYPERLINK("http://example.invalid")
++5 and -5
+@SUM(A1)
+-wall
+,,,,,
+left \342\200\256 right \342\201\246 more \342\200\217 marks
+tab\there
+\346\273\221\350\275\246 e\314\201
+javascript:alert(1)
+WORDS
+long=$(printf '<script>"&%.0s' $(seq 98))
+hostile "$long"
+"$python" stays_text.py "$command" "$scratch/hostile.ini" >"$scratch/err" 2>&1
+status=$?
+check "stays text in every form, as long as a line may be" ended 0
 
 # --- JSON: the schema, and the same numbers as in the text ---
 
