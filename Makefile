@@ -193,7 +193,7 @@ DOCDIR = $(DESTDIR)$(PREFIX)/share/doc/gantline
 TABLEDIR = $(DESTDIR)$(PREFIX)/share/gantline/hardware-tables
 
 # Pages and examples keep their folders, so that links between them hold.
-DOCS = LICENSE $(wildcard README.md SAFETY.md DEVELOPERS.md docs/*.md docs/*.json docs/theory/* docs/examples/*)
+DOCS = LICENSE $(wildcard README.md SAFETY.md DEVELOPERS.md docs/*.md docs/*.json docs/*.svg docs/theory/* docs/examples/*)
 DOC_FOLDERS = docs/examples docs/theory docs
 
 install: all ## install under PREFIX (default /usr/local), below DESTDIR
