@@ -15,6 +15,8 @@ static const char *const rules[] = {
     "html{-webkit-text-size-adjust:100%;text-size-adjust:100%;background:var(--ground)}",
     "body{margin:0;font:1rem/1.5 sans-serif;color:var(--ink);background:var(--ground);",
     "overflow-wrap:anywhere}",
+    /* Letters joined into one sign (fi) are lost to whoever searches the print, or has it read out. */
+    "body{font-variant-ligatures:none}",
     "main,footer{max-width:72em;margin:0 auto;padding:0 1em}",
     "h1{font-size:1.6em;line-height:1.25;margin:.8em 0 .4em}",
     "h2{font-size:1.25em;line-height:1.3;margin:1.8em 0 .5em;border-bottom:2px solid}",
@@ -60,7 +62,7 @@ static const char *const rules[] = {
     ".bar .whole{fill:none;stroke:currentColor;stroke-width:14}",
     ".bar .used{fill:currentColor}",
     ".bar .past{fill:none;stroke:currentColor;stroke-width:22}",
-    "pre{margin:0;font:1em/1.4 monospace,monospace;tab-size:8;overflow-wrap:normal}",
+    "pre{margin:0;font-family:monospace,monospace;font-size:1em;line-height:1.4;tab-size:8;overflow-wrap:normal}",
     ".source{border:1px solid var(--rule);padding:.6em}",
     ".named::before{content:\"[\" attr(data-code) \"]\"}",
 

@@ -88,7 +88,6 @@ async function access({ page, expected, tell }) {
 async function pictures({ page, file }) {
     const views = [
         ['phone', 360, 'light'],
-        ['tablet', 768, 'light'],
         ['desk', 1280, 'light'],
         ['dark', 1280, 'dark'],
     ];
