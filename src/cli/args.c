@@ -8,6 +8,8 @@
 static const struct option all[] = {
     {"as", required_argument, NULL, 'a'},     {"case", required_argument, NULL, 'c'},
     {"output", required_argument, NULL, 'o'}, {"tables", required_argument, NULL, 't'},
+    {"ideal", no_argument, NULL, 'i'},        {"steps", required_argument, NULL, 's'},
+    {"seed", required_argument, NULL, 'e'},   {"students", required_argument, NULL, 'n'},
     {"help", no_argument, NULL, 'h'},         {"version", no_argument, NULL, 'V'}};
 
 #define OPTION_COUNT (sizeof all / sizeof *all)
@@ -21,7 +23,7 @@ static void choose_long(const char *letters, struct option chosen[OPTION_COUNT +
     chosen[count] = (struct option){0};
 }
 
-/* The short ones. `--as`, `--case` and `--tables` have none. A leading `+` stops at the first operand, `:`
+/* The short ones: of most options there is none. A leading `+` stops at the first operand, `:`
  * tells a missing argument from an unknown option. */
 static void choose_short(const char *letters, bool stop_early, char chosen[16])
 {
@@ -76,6 +78,18 @@ bool gtl_read_arguments(int count, char **arguments, const char *letters, bool s
             break;
         case 't':
             if (!keep_table(read, optarg)) return false;
+            break;
+        case 'i':
+            read->ideal = true;
+            break;
+        case 's':
+            read->steps = optarg;
+            break;
+        case 'e':
+            read->seed = optarg;
+            break;
+        case 'n':
+            read->students = optarg;
             break;
         case 'h':
             read->help = true;

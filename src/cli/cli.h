@@ -46,6 +46,10 @@ typedef struct gtl_arguments {
     const char *case_name;               /* of --case, NULL where not given */
     const char *tables[GTL_TABLE_FILES]; /* of each --tables, in order */
     int table_count;
+    const char *steps;    /* of --steps, NULL where not given */
+    const char *seed;     /* of --seed, likewise */
+    const char *students; /* of --students, likewise */
+    bool ideal;
     bool help;
     bool version;
     int operand_count;
@@ -53,8 +57,8 @@ typedef struct gtl_arguments {
 } gtl_arguments;
 
 /* Read a command line. `letters` are the options allowed: a (--as), c (--case), o (--output), t (--tables),
- * h (--help), V (--version). `stop_early`: the first operand ends the options. False, and a message, if it is
- * wrong. */
+ * i (--ideal), s (--steps), e (--seed), n (--students), h (--help), V (--version). `stop_early`: the first
+ * operand ends the options. False, and a message, if it is wrong. */
 bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
                         gtl_arguments *read);
 

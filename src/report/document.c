@@ -104,6 +104,46 @@ void gtl_document_bullet(gtl_document *document, const char *format, ...)
     va_end(arguments);
 }
 
+void gtl_document_step(gtl_document *document, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    append_formatted(document, GTL_STEP, NULL, format, arguments);
+    va_end(arguments);
+}
+
+void gtl_document_equation(gtl_document *document, const char *format, ...)
+{
+    va_list arguments;
+    va_start(arguments, format);
+    append_formatted(document, GTL_EQUATION, NULL, format, arguments);
+    va_end(arguments);
+}
+
+void gtl_document_figure(gtl_document *document, const char *label, gtl_text *markup)
+{
+    char *whole = gtl_text_take(markup);
+    gtl_element *element = append(document, GTL_FIGURE);
+    if (!element || !whole) {
+        document->failed = true;
+        free(whole);
+        return;
+    }
+    element->text = whole;
+    element->label = cleaned(document, label);
+}
+
+void gtl_document_room(gtl_document *document, int lines)
+{
+    gtl_element *element = append(document, GTL_ROOM);
+    if (element) element->most_lines = lines;
+}
+
+void gtl_document_leaf(gtl_document *document)
+{
+    append(document, GTL_LEAF);
+}
+
 void gtl_document_note(gtl_document *document, const char *label, const char *text)
 {
     append_short(document, GTL_NOTE, 0, text);

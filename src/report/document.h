@@ -1,7 +1,9 @@
-/* document.h - a report before it has a form: headings, paragraphs, pairs, bullets and tables, in order.
+/* document.h - a report before it has a form: headings, paragraphs, pairs, bullets, tables, and what a worked
+ * solution needs beside them, in order.
  *
- * All text in a document has come through gtl_escape_for_people: a writer has nothing to fear from it but its
- * own markup. Once memory fails the document stays failed, so that composers look once, at the end. */
+ * All text in a document but a figure's has come through gtl_escape_for_people: a writer has nothing to fear
+ * from it but its own markup. Once memory fails the document stays failed, so that composers look once, at
+ * the end. */
 #ifndef REPORT_DOCUMENT_H
 #define REPORT_DOCUMENT_H
 
@@ -14,7 +16,12 @@ typedef enum gtl_element_kind {
     GTL_PAIR,      /* a label and what belongs to it; likewise */
     GTL_BULLET,
     GTL_NOTE, /* a label and what it means at more length; left out where room is short */
-    GTL_TABLE
+    GTL_TABLE,
+    GTL_STEP, /* heads what follows, up to the next step, heading or leaf; can be folded away on a screen */
+    GTL_EQUATION, /* one line of symbols or figures, told word for word */
+    GTL_FIGURE,   /* a finished <svg>, which tells itself in words; left out where nothing can be drawn */
+    GTL_ROOM,     /* empty lines to write on, `most_lines` of them */
+    GTL_LEAF      /* what follows begins a new sheet of paper */
 } gtl_element_kind;
 
 typedef struct gtl_column {
@@ -49,8 +56,8 @@ typedef struct gtl_element {
     gtl_element_kind kind;
     int most_lines; /* of text; 0: as many as it takes */
     bool strong;    /* must not be overlooked */
-    char *label;    /* of a pair or a note, else NULL */
-    char *text;     /* NULL of a table */
+    char *label;    /* of a pair, a note or a figure, else NULL */
+    char *text;     /* of a figure its markup; NULL of a table, a room and a leaf */
     gtl_table *table;
 } gtl_element;
 
@@ -71,6 +78,18 @@ void gtl_document_note(gtl_document *document, const char *label, const char *te
 
 /* Append an element of a text made piece by piece; `label` only of a pair. `text` is empty afterwards. */
 void gtl_document_put(gtl_document *document, gtl_element_kind kind, const char *label, gtl_text *text);
+
+void gtl_document_step(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+void gtl_document_equation(gtl_document *document, const char *format, ...) GTL_PRINTF(2, 3);
+
+/* Append a figure; `label` names it. `markup`, the <svg> as gtl_write_drawing makes it, is empty afterwards.
+ */
+void gtl_document_figure(gtl_document *document, const char *label, gtl_text *markup);
+
+/* Append room for that many lines of handwriting. */
+void gtl_document_room(gtl_document *document, int lines);
+
+void gtl_document_leaf(gtl_document *document);
 
 /* A paragraph that may be shortened. */
 void gtl_document_short(gtl_document *document, int most_lines, const char *text);

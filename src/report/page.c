@@ -15,10 +15,14 @@ static bool begin_case(gtl_page_case *one, const gtl_sheet *sheet, int outcome)
     return one->name && one->words && one->drawing;
 }
 
+static const char *const feet[] = {
+    [GTL_WITHIN] = "verdict: within", [GTL_OVER] = "verdict: over", [GTL_UNRATED] = "verdict: unrated"};
+
 bool gtl_page_begin(gtl_page *page, const gtl_sheet *sheet, const gtl_report_wish *wish)
 {
     *page = (gtl_page){.chosen = gtl_drawn_outcome(sheet),
-                       .verdict = gtl_verdict_name(sheet->verdict),
+                       .checked_by = true,
+                       .foot = feet[sheet->verdict],
                        .source = wish->source,
                        .source_size = wish->source_size};
     page->cases = calloc((size_t)sheet->outcome_count + 1, sizeof *page->cases);

@@ -62,9 +62,16 @@ static const char *const rules[] = {
     ".bar .whole{fill:none;stroke:currentColor;stroke-width:14}",
     ".bar .used{fill:currentColor}",
     ".bar .past{fill:none;stroke:currentColor;stroke-width:22}",
-    "pre{margin:0;font-family:monospace,monospace;font-size:1em;line-height:1.4;tab-size:8;overflow-wrap:normal}",
+    "pre{margin:0;font-family:monospace,monospace;font-size:1em;line-height:1.4;tab-size:8;overflow-wrap:"
+    "normal}",
     ".source{border:1px solid var(--rule);padding:.6em}",
     ".named::before{content:\"[\" attr(data-code) \"]\"}",
+
+    ".equation{font-family:monospace,monospace;margin:.3em 0 .3em "
+    "1.5em;padding-left:1.5em;text-indent:-1.5em}",
+    ".step{border-left:3px solid var(--rule);margin:.8em 0;padding:0 0 0 .8em}",
+    ".step summary h3{display:inline;margin:0}",
+    ".room{border:1px solid var(--rule);margin:.6em 0}",
 
     /* A unit of a drawing is a pixel, and its text 16 of them: it is never shown smaller. */
     ".drawing{background:#fff;color:#000;color-scheme:light;border:1px solid var(--rule)}",
@@ -81,7 +88,11 @@ static const char *const rules[] = {
     "@media print{",
     "body{font-size:10.5pt;line-height:1.35}",
     "main,footer{max-width:none;padding:0}",
-    "nav,details{display:none}",
+    "nav,details:not(.step){display:none}",
+    /* Folded away or not: on paper all steps are open. */
+    ".step::details-content{content-visibility:visible;display:block}",
+    ".step summary{list-style:none;break-after:avoid}.step{border:0;padding:0}.equation{break-inside:avoid}",
+    ".leaf{break-before:page}",
     "h1{margin-top:0}h2,h3,caption,thead,.group{break-after:avoid}",
     "tr,table.short,tbody:has(.group),li,.checked,.pairs>div,.notes>div{break-inside:avoid}",
     "thead{display:table-header-group}",
@@ -113,15 +124,15 @@ static void choice(gtl_text *out, const gtl_page *page)
     gtl_text_add(out, "}}\n");
 }
 
-/* Margins that suit A4 and Letter; no page goes without the verdict. */
+/* Margins that suit A4 and Letter; no page of a report goes without the verdict. */
 static void paper(gtl_text *out, const gtl_page *page)
 {
     gtl_text_add(out,
                  "@page{margin:16mm 15mm 20mm;"
-                 "@bottom-left{font:9pt sans-serif;content:\"gantline %s - verdict: %s\"}"
+                 "@bottom-left{font:9pt sans-serif;content:\"gantline %s - %s\"}"
                  "@bottom-right{font:9pt sans-serif;content:\"page \" counter(page) \" of \" "
                  "counter(pages)}}\n",
-                 gtl_version(), page->verdict);
+                 gtl_version(), page->foot);
 }
 
 void gtl_html_style(gtl_text *out, const gtl_page *page)

@@ -101,6 +101,31 @@ static void bullet(gtl_text *out, const gtl_element *element)
     wrapped(out, "li", element);
 }
 
+static void equation(gtl_text *out, const gtl_element *element)
+{
+    gtl_html_element(out, "p", " class=\"equation\"", element->text);
+    gtl_text_add(out, "\n");
+}
+
+static void figure(gtl_text *out, const gtl_element *element)
+{
+    gtl_html_scroll_begin(out, "drawing", element->label, 1);
+    gtl_text_add(out, "%s", element->text);
+    gtl_html_scroll_end(out);
+}
+
+/* A line of handwriting takes 9 mm. */
+static void room(gtl_text *out, const gtl_element *element)
+{
+    gtl_text_add(out, "<div class=\"room\" style=\"height:%dmm\"></div>\n", 9 * element->most_lines);
+}
+
+static void leaf(gtl_text *out, const gtl_element *element)
+{
+    (void)element;
+    gtl_text_add(out, "<div class=\"leaf\"></div>\n");
+}
+
 /* How each kind is written, and what a run of that kind stands in; a heading opens a section. */
 static const struct gtl_html_kind {
     void (*write)(gtl_text *out, const gtl_element *element);
@@ -112,6 +137,10 @@ static const struct gtl_html_kind {
     [GTL_PAIR] = {labelled, "<dl class=\"pairs\">\n", "</dl>\n"},
     [GTL_BULLET] = {bullet, "<ul>\n", "</ul>\n"},
     [GTL_NOTE] = {labelled, "<h3>What these warnings mean</h3>\n<dl class=\"notes\">\n", "</dl>\n"},
+    [GTL_EQUATION] = {equation, "", ""},
+    [GTL_FIGURE] = {figure, "", ""},
+    [GTL_ROOM] = {room, "", ""},
+    [GTL_LEAF] = {leaf, "", ""},
 };
 
 /* All elements of one kind that stand together; where the next stands. */
@@ -125,14 +154,49 @@ static size_t run_of(gtl_text *out, const gtl_document *document, size_t at)
     return at;
 }
 
-/* Everything up to the next heading; where that stands. */
-static size_t up_to_heading(gtl_text *out, const gtl_document *document, size_t at, const char *heading)
+static bool ends_step(gtl_element_kind kind)
 {
-    while (at < document->count && document->elements[at].kind != GTL_HEADING) {
+    return kind == GTL_HEADING || kind == GTL_STEP || kind == GTL_LEAF;
+}
+
+/* Elements that stand under `heading`, up to one at which `ends` says so; where that stands. */
+static size_t elements_until(gtl_text *out, const gtl_document *document, size_t at, const char *heading,
+                             bool (*ends)(gtl_element_kind))
+{
+    while (at < document->count && !ends(document->elements[at].kind)) {
         if (document->elements[at].kind == GTL_TABLE)
             gtl_html_table(out, document->elements[at++].table, heading);
         else
             at = run_of(out, document, at);
+    }
+    return at;
+}
+
+/* Open as long as nobody folds it away, so that whoever only reads misses nothing. */
+static size_t step(gtl_text *out, const gtl_document *document, size_t at)
+{
+    const char *title = document->elements[at].text;
+    gtl_text_add(out, "<details class=\"step\" open=\"open\">\n<summary>");
+    gtl_html_element(out, "h3", "", title);
+    gtl_text_add(out, "</summary>\n");
+    at = elements_until(out, document, at + 1, title, ends_step);
+    gtl_text_add(out, "</details>\n");
+    return at;
+}
+
+static bool ends_plain(gtl_element_kind kind)
+{
+    return kind == GTL_HEADING || kind == GTL_STEP;
+}
+
+/* Everything up to the next heading; where that stands. */
+static size_t up_to_heading(gtl_text *out, const gtl_document *document, size_t at, const char *heading)
+{
+    while (at < document->count && document->elements[at].kind != GTL_HEADING) {
+        if (document->elements[at].kind == GTL_STEP)
+            at = step(out, document, at);
+        else
+            at = elements_until(out, document, at, heading, ends_plain);
     }
     return at;
 }
@@ -166,7 +230,7 @@ static void contents(gtl_text *out, const gtl_page *page)
 {
     const gtl_document *document = &page->document;
     gtl_text_add(out, "<nav aria-label=\"Contents\">\n<details>\n<summary>Contents</summary>\n<ul>\n");
-    link_to(out, "drawing", "Drawing");
+    if (page->case_count > 0) link_to(out, "drawing", "Drawing");
     for (size_t i = 0; i < document->count; i++)
         if (document->elements[i].kind == GTL_HEADING)
             link_to(out, document->elements[i].text, document->elements[i].text);
@@ -204,9 +268,9 @@ char *gtl_write_html(const gtl_page *page)
     head(&out, page);
     gtl_text_add(&out, "<body>\n<main>\n<header>\n");
     size_t at = up_to_heading(&out, &page->document, 0, "");
-    gtl_text_add(&out, "%s</header>\n", checked_by);
+    gtl_text_add(&out, "%s</header>\n", page->checked_by ? checked_by : "");
     contents(&out, page);
-    gtl_html_drawings(&out, page);
+    if (page->case_count > 0) gtl_html_drawings(&out, page);
     sections(&out, &page->document, at);
     gtl_html_source(&out, page);
     gtl_text_add(&out, "</main>\n<footer>\n<p>Written by gantline %s.</p>\n</footer>\n</body>\n</html>\n",

@@ -79,17 +79,42 @@ static void paragraph(gtl_text *out, const gtl_element *element)
     words(out, element, 0);
 }
 
-/* Room is short here: docs/report.md has what a note says. */
-static void note(gtl_text *out, const gtl_element *element)
+static void step(gtl_text *out, const gtl_element *element)
+{
+    gtl_text_put(out, "\n", 1);
+    words(out, element, 0);
+}
+
+/* Set in, and what goes on below it further. */
+static void equation(gtl_text *out, const gtl_element *element)
+{
+    gtl_wrap wrap = {.column = 4, .indent = 8, .width = GTL_TEXT_WIDTH};
+    gtl_wrap_indent(out, 4);
+    gtl_wrap_words(out, element->text, &wrap);
+}
+
+static void room(gtl_text *out, const gtl_element *element)
+{
+    for (int i = 0; i < element->most_lines; i++) gtl_text_put(out, "\n", 1);
+}
+
+/* A printer's own sign for it. */
+static void leaf(gtl_text *out, const gtl_element *element)
+{
+    (void)element;
+    gtl_text_put(out, "\f", 1);
+}
+
+/* Room is short here: docs/report.md has what a note says. Nor can anything be drawn. */
+static void left_out(gtl_text *out, const gtl_element *element)
 {
     (void)out, (void)element;
 }
 
-static void (*const plain[])(gtl_text *, const gtl_element *) = {[GTL_TITLE] = title,
-                                                                 [GTL_HEADING] = heading,
-                                                                 [GTL_PARAGRAPH] = paragraph,
-                                                                 [GTL_BULLET] = bullet,
-                                                                 [GTL_NOTE] = note};
+static void (*const plain[])(gtl_text *, const gtl_element *) = {
+    [GTL_TITLE] = title,   [GTL_HEADING] = heading, [GTL_PARAGRAPH] = paragraph, [GTL_BULLET] = bullet,
+    [GTL_NOTE] = left_out, [GTL_STEP] = step,       [GTL_EQUATION] = equation,   [GTL_FIGURE] = left_out,
+    [GTL_ROOM] = room,     [GTL_LEAF] = leaf};
 
 char *gtl_write_text(const gtl_document *document)
 {
