@@ -21,10 +21,10 @@ ALL_CFLAGS = -std=c17 $(WARNINGS) -fvisibility=hidden -fPIC -Iinclude -Isrc $(CF
 
 # The command takes the archives where there are any: one that loads only libc and libm starts in two thirds of
 # the time. KLU's own needs follow it. Asked for late, since `make setup` may just have brought them.
-ARCHIVES = iniparser jansson klu btf colamd amd suitesparseconfig
+ARCHIVES = iniparser jansson csv klu btf colamd amd suitesparseconfig
 archive_or_shared = $(if $(filter /%,$(shell $(CC) -print-file-name=lib$(1).a)),-l:lib$(1).a,-l$(1))
 COMMAND_LIBS = $(foreach lib,$(ARCHIVES),$(call archive_or_shared,$(lib))) -lm
-SHARED_LIBS = -liniparser -ljansson -lklu -lm
+SHARED_LIBS = -liniparser -ljansson -lcsv -lklu -lm
 
 LIB_SRC := $(sort $(filter-out src/cli/%,$(wildcard src/*/*.c)))
 CLI_SRC := $(sort $(wildcard src/cli/*.c))
@@ -91,7 +91,7 @@ $(COMMAND): $(CLI_OBJ) $(LIBRARY)
 
 # --- set-up and demo ---
 
-RUN_PACKAGES = gcc libc6-dev make libiniparser-dev libjansson-dev libsuitesparse-dev
+RUN_PACKAGES = gcc libc6-dev make libiniparser-dev libjansson-dev libcsv-dev libsuitesparse-dev
 CHECK_PACKAGES = libcmocka-dev clang libclang-rt-14-dev clang-format clang-tidy cppcheck python3 \
 	python3-jsonschema python3-scipy gcovr units man-db pkg-config \
 	chromium fonts-dejavu-core poppler-utils node=nodejs npm=npm
@@ -141,7 +141,7 @@ asan: ## build library, command and tests with the address and undefined-behavio
 	+@$(REMAKE) $(ASAN) tests
 
 fuzz-program:
-	+@$(REMAKE) $(FUZZ) build/fuzz/tests/fuzz/fuzz_read build/fuzz/tests/fuzz/fuzz_tables
+	+@$(REMAKE) $(FUZZ) build/fuzz/tests/fuzz/fuzz_read build/fuzz/tests/fuzz/fuzz_tables build/fuzz/tests/fuzz/fuzz_lab
 
 check: | $(SETUP_GOALS) ## every test; the last line is `N passed, N failed`
 	+@MAKE="$(REMAKE)" PYTHON=$(PYTHON) sh tests/tools/run_suites.sh
@@ -153,6 +153,7 @@ golden: ## print how the reports of the examples differ from tests/golden, then 
 fuzz: fuzz-program ## fuzz the readers, each: make fuzz SECONDS=60
 	@sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_read $(SECONDS) tests/fuzz/corpus
 	@sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_tables $(SECONDS) hardware-tables
+	@sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_lab $(SECONDS) tests/fuzz/readings
 
 bench: $(COMMAND) $(BENCHES) ## measure speed and memory
 	@sh tests/bench/run.sh $(BUILD)
@@ -205,14 +206,15 @@ install: all ## install under PREFIX (default /usr/local), below DESTDIR
 	sed -e 's|@PREFIX@|$(PREFIX)|' -e 's|@VERSION@|$(VERSION)|' src/gantline.pc.in > $(LIBDIR)/pkgconfig/gantline.pc
 	chmod 644 $(LIBDIR)/pkgconfig/gantline.pc
 	install -m 644 $(HEADERS) $(INCLUDEDIR)
-	install -m 644 docs/man/gantline.1 $(MANDIR)/man1
+	install -m 644 $(wildcard docs/man/*.1) $(MANDIR)/man1
 	install -m 644 docs/man/gantline-rig.5 $(MANDIR)/man5
 	for page in $(DOCS); do install -m 644 $$page $(DOCDIR)/$$page || exit 1; done
 	$(if $(TABLES),install -d $(TABLEDIR) && install -m 644 $(TABLES) $(TABLEDIR))
 	$(if $(DESTDIR),,[ "$$(id -u)" != 0 ] || ldconfig)
 
 uninstall: ## remove exactly what install put there
-	rm -f $(BINDIR)/gantline $(MANDIR)/man1/gantline.1 $(MANDIR)/man5/gantline-rig.5
+	rm -f $(BINDIR)/gantline $(MANDIR)/man5/gantline-rig.5
+	rm -f $(addprefix $(MANDIR)/man1/,$(notdir $(wildcard docs/man/*.1)))
 	rm -f $(addprefix $(LIBDIR)/,libgantline.a libgantline.so $(SONAME) $(notdir $(SHARED)) pkgconfig/gantline.pc)
 	rm -f $(addprefix $(INCLUDEDIR)/,$(notdir $(HEADERS)))
 	rm -f $(addprefix $(DOCDIR)/,$(DOCS))

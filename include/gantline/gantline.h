@@ -31,8 +31,10 @@
 #ifndef GANTLINE_H
 #define GANTLINE_H
 
+#include <gantline/explain.h>
 #include <gantline/fault.h>
 #include <gantline/hardware.h>
+#include <gantline/lab.h>
 #include <gantline/limit.h>
 #include <gantline/rate.h>
 #include <gantline/read.h>
@@ -41,5 +43,6 @@
 #include <gantline/solve.h>
 #include <gantline/units.h>
 #include <gantline/version.h>
+#include <gantline/worksheet.h>
 
 #endif

@@ -10,7 +10,8 @@ static const struct option all[] = {
     {"output", required_argument, NULL, 'o'}, {"tables", required_argument, NULL, 't'},
     {"ideal", no_argument, NULL, 'i'},        {"steps", required_argument, NULL, 's'},
     {"seed", required_argument, NULL, 'e'},   {"students", required_argument, NULL, 'n'},
-    {"help", no_argument, NULL, 'h'},         {"version", no_argument, NULL, 'V'}};
+    {"key", required_argument, NULL, 'k'},    {"help", no_argument, NULL, 'h'},
+    {"version", no_argument, NULL, 'V'}};
 
 #define OPTION_COUNT (sizeof all / sizeof *all)
 
@@ -90,6 +91,9 @@ bool gtl_read_arguments(int count, char **arguments, const char *letters, bool s
             break;
         case 'n':
             read->students = optarg;
+            break;
+        case 'k':
+            read->key = optarg;
             break;
         case 'h':
             read->help = true;

@@ -20,6 +20,9 @@ typedef int gtl_command(int count, char **arguments);
 
 gtl_command gtl_cmd_report;
 gtl_command gtl_cmd_limit;
+gtl_command gtl_cmd_explain;
+gtl_command gtl_cmd_lab;
+gtl_command gtl_cmd_worksheet;
 gtl_command gtl_cmd_keys;
 gtl_command gtl_cmd_hardware;
 
@@ -49,6 +52,7 @@ typedef struct gtl_arguments {
     const char *steps;    /* of --steps, NULL where not given */
     const char *seed;     /* of --seed, likewise */
     const char *students; /* of --students, likewise */
+    const char *key;      /* of --key, likewise */
     bool ideal;
     bool help;
     bool version;
@@ -57,8 +61,8 @@ typedef struct gtl_arguments {
 } gtl_arguments;
 
 /* Read a command line. `letters` are the options allowed: a (--as), c (--case), o (--output), t (--tables),
- * i (--ideal), s (--steps), e (--seed), n (--students), h (--help), V (--version). `stop_early`: the first
- * operand ends the options. False, and a message, if it is wrong. */
+ * i (--ideal), s (--steps), e (--seed), n (--students), k (--key), h (--help), V (--version). `stop_early`:
+ * the first operand ends the options. False, and a message, if it is wrong. */
 bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
                         gtl_arguments *read);
 
@@ -72,12 +76,16 @@ bool gtl_choose_form(const gtl_arguments *read, gtl_form *form);
 typedef struct gtl_input {
     const char *path; /* as given; NULL: standard input */
     const char *name; /* for messages */
+    const char *what; /* likewise: "the rig"; whoever reads something else says so */
     char *text;       /* owned; not ended by a zero */
     size_t size;
 } gtl_input;
 
 /* Read a rig file or a table, `-` for standard input. False, and a message, if it cannot be read. */
 bool gtl_input_read(gtl_input *input, const char *path);
+
+/* The same, saying nothing: what is wrong, NULL if it was read. Ended by gtl_input_end in every case. */
+const char *gtl_input_try(gtl_input *input, const char *path);
 void gtl_input_end(gtl_input *input);
 
 /* --- output --- */
@@ -85,5 +93,9 @@ void gtl_input_end(gtl_input *input);
 /* Write `text` to a file, whole or not at all; NULL or `-` is standard output. `input` is never written on
  * (NULL: there is none). False, and a message, if it could not be written. */
 bool gtl_output_write(const char *path, const char *text, const gtl_input *input);
+
+/* Whether `path` (NULL, `-`: standard output) is another file than the input. False, and a message, if not.
+ */
+bool gtl_output_spares(const char *path, const gtl_input *input);
 
 #endif

@@ -24,23 +24,31 @@ static ssize_t read_all(int file, char *buffer, size_t most)
     return (ssize_t)size;
 }
 
-bool gtl_input_read(gtl_input *input, const char *path)
+const char *gtl_input_try(gtl_input *input, const char *path)
 {
     bool standard = strcmp(path, "-") == 0;
-    *input = (gtl_input){.path = standard ? NULL : path, .name = standard ? "(standard input)" : path};
+    *input = (gtl_input){
+        .path = standard ? NULL : path, .name = standard ? "(standard input)" : path, .what = "the rig"};
     /* One byte more than the reader takes, so that it says itself that a file is too large. */
     size_t most = GTL_FILE_LIMIT + 1;
     input->text = malloc(most);
-    if (!input->text) {
-        gtl_say("out of memory");
-        return false;
-    }
+    if (!input->text) return "out of memory";
     int file = standard ? STDIN_FILENO : open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY);
     ssize_t size = file < 0 ? -1 : read_all(file, input->text, most);
-    if (size < 0) gtl_say("cannot read %s: %s", input->name, strerror(errno));
+    const char *why = size < 0 ? strerror(errno) : NULL;
     if (file >= 0 && !standard) close(file);
     input->size = size < 0 ? 0 : (size_t)size;
-    return size >= 0;
+    return why;
+}
+
+bool gtl_input_read(gtl_input *input, const char *path)
+{
+    const char *why = gtl_input_try(input, path);
+    if (!input->text)
+        gtl_say("out of memory");
+    else if (why)
+        gtl_say("cannot read %s: %s", input->name, why);
+    return !why;
 }
 
 void gtl_input_end(gtl_input *input)

@@ -10,9 +10,8 @@ static const struct gtl_entry_point {
     const char *name;
     gtl_command *run;
 } commands[] = {
-    {"report", gtl_cmd_report},
-    {"limit", gtl_cmd_limit},
-    {"keys", gtl_cmd_keys},
+    {"report", gtl_cmd_report},     {"limit", gtl_cmd_limit},         {"explain", gtl_cmd_explain},
+    {"lab", gtl_cmd_lab},           {"worksheet", gtl_cmd_worksheet}, {"keys", gtl_cmd_keys},
     {"hardware", gtl_cmd_hardware},
 };
 
@@ -23,6 +22,9 @@ static const char help[] = "usage: gantline COMMAND [OPTION]... [FILE]\n"
                            "\n"
                            "  gantline report RIG    work and rate a rig, print the report\n"
                            "  gantline limit RIG     find the heaviest load that the ratings permit\n"
+                           "  gantline explain RIG   write a worked solution of a rig, for a class\n"
+                           "  gantline lab DATA.csv  work out what a class measured on a bench\n"
+                           "  gantline worksheet SET make problems for a class, and their key\n"
                            "  gantline keys          list all that a rig file may hold\n"
                            "  gantline hardware      list the hardware tables, or check one of your own\n"
                            "  gantline --version     print the version\n"

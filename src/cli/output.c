@@ -87,7 +87,7 @@ static bool replace(const char *path, mode_t mode, const char *text)
     return replaced;
 }
 
-/* Whether the file is the rig that was read. */
+/* Whether the file is the one that was read. */
 static bool is_input(const struct stat *file, const gtl_input *input)
 {
     struct stat read;
@@ -108,6 +108,20 @@ static bool replace_old(const char *path, mode_t mode, const char *text)
     return replaced;
 }
 
+static bool refuse_input(const char *path, const gtl_input *input)
+{
+    gtl_say("%s is %s itself; name another file for the report", path, input->what);
+    return false;
+}
+
+bool gtl_output_spares(const char *path, const gtl_input *input)
+{
+    struct stat old;
+    bool standard = !path || strcmp(path, "-") == 0;
+    if (standard || stat(path, &old) != 0 || !S_ISREG(old.st_mode) || !is_input(&old, input)) return true;
+    return refuse_input(path, input);
+}
+
 static bool write_file(const char *path, const char *text, const gtl_input *input)
 {
     struct stat old;
@@ -116,10 +130,7 @@ static bool write_file(const char *path, const char *text, const gtl_input *inpu
         bool written = errno == ENOENT && !dangling && replace(path, default_mode(), text);
         return written || failed(path);
     }
-    if (S_ISREG(old.st_mode) && is_input(&old, input)) {
-        gtl_say("%s is the rig itself; name another file for the report", path);
-        return false;
-    }
+    if (S_ISREG(old.st_mode) && is_input(&old, input)) return refuse_input(path, input);
     bool written =
         S_ISREG(old.st_mode) ? replace_old(path, old.st_mode & 07777, text) : write_directly(path, text);
     return written || failed(path);

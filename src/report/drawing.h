@@ -17,6 +17,10 @@ typedef struct gtl_drawing gtl_drawing;
  * cannot be is drawn as the rig is drawn in the file, without forces, and says so. The caller ends it; NULL
  * without memory. */
 gtl_drawing *gtl_draw(const gtl_sheet *sheet, int outcome);
+/* Draw the rig as its file draws it, with names alone: without a force, a weight, a case or a verdict, so
+ * that nothing is given away to whoever is to work it out. `title` names it, since a rig's own may tell too
+ * much. Likewise. */
+gtl_drawing *gtl_draw_bare(const gtl_sheet *sheet, const char *title);
 void gtl_drawing_end(gtl_drawing *drawing);
 
 /* The drawing as an <svg> element. `prefix` begins each of its ids, so that several stand in one page.
@@ -32,5 +36,8 @@ void gtl_write_drawing_pieces(gtl_text *out, const gtl_drawing *drawing, const c
 /* The same case told in sentences: the route of every line, and the forces. The caller frees it; NULL without
  * memory. */
 char *gtl_words_drawing(const gtl_sheet *sheet, int outcome);
+
+/* What gtl_draw_bare shows, in sentences: the route of every line. Likewise. */
+char *gtl_words_bare(const gtl_sheet *sheet);
 
 #endif

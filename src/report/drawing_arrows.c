@@ -12,7 +12,7 @@
 
 static bool pulls_in_case(const gtl_picture *picture, int thing)
 {
-    return picture->outcome->possible &&
+    return picture->solved &&
            (picture->rig->things[thing].kind == GTL_ANCHOR || picture->rig->things[thing].kind == GTL_HAND);
 }
 

@@ -12,6 +12,12 @@
 #define HIGH_ALONE    520.0
 #define HIGH_SHARED   300.0
 #define WIDEST_COLUMN 150.0
+/* What a bare drawing, which stands beside text, takes of that; of a rig with many things, and in space, more
+ * [1]. */
+#define BARE_SHARE      0.32
+#define BARE_MANY_SHARE 0.5
+#define MANY_THINGS     7
+#define BARE_SPACE      0.65
 /* The highest view, bodies and arrows included. */
 #define HIGHEST 1400.0
 #define SMALLER 0.88
@@ -67,7 +73,15 @@ static void choose_scale(gtl_picture *picture)
     gtl_point most = extent(picture);
     double wide = GTL_DRAWING_WIDTH - 2 * (SIDES + EDGE);
     double high = picture->view_count > 1 ? HIGH_SHARED : HIGH_ALONE;
-    picture->column = most.x > 0 ? fmin(WIDEST_COLUMN, wide / most.x) : WIDEST_COLUMN;
+    double column = WIDEST_COLUMN;
+    if (picture->bare) {
+        double share = picture->rig->thing_count > MANY_THINGS ? BARE_MANY_SHARE : BARE_SHARE;
+        if (picture->view_count > 1) share = BARE_SPACE;
+        high *= share;
+        wide *= share;
+        column *= share;
+    }
+    picture->column = most.x > 0 ? fmin(column, wide / most.x) : column;
     if (picture->views[0].across < 0) most.x = 0;
     double least = fmax(most.x / wide, most.y / high);
     picture->scale = least > 0 ? 1 / least : high;

@@ -97,7 +97,7 @@ static bool has_line(const gtl_picture *picture, gtl_kind kind)
 
 static bool has_slack(const gtl_picture *picture)
 {
-    for (int i = 0; picture->outcome->possible && i < picture->rig->piece_count; i++)
+    for (int i = 0; picture->solved && i < picture->rig->piece_count; i++)
         if (picture->outcome->state->slack[i]) return true;
     return false;
 }
@@ -132,7 +132,7 @@ static double put_pens(gtl_picture *picture, double top)
 static void add_figures_note(gtl_text *text, const gtl_picture *picture)
 {
     const gtl_outcome *outcome = picture->outcome;
-    if (!outcome->possible) return;
+    if (!picture->solved) return;
     gtl_text_add(text, " At a block or fairlead stands the whole force on it.");
     if (picture->newtons > 0)
         gtl_text_add(text, " Arrows are the force on each anchor and the pull of each hand%s.",
@@ -181,8 +181,17 @@ static double put_notes(gtl_picture *picture, double top)
     return top;
 }
 
+/* Lines of more than one kind in a bare drawing still have to be told apart. */
+static double put_bare(gtl_picture *picture, double top)
+{
+    int kinds = 0;
+    for (int kind = GTL_ROPE; kind <= GTL_SPAR; kind++) kinds += has_line(picture, (gtl_kind)kind);
+    return kinds > 1 ? put_pens(picture, top) : top;
+}
+
 double gtl_frame_foot(gtl_picture *picture, double top)
 {
+    if (picture->bare) return put_bare(picture, top);
     top = put_scales(picture, top);
     top = put_pens(picture, top);
     return put_notes(picture, top);

@@ -106,6 +106,7 @@ static double put_governing(gtl_picture *picture, double y)
 double gtl_frame_head(gtl_picture *picture, double top)
 {
     double y = top + 18;
+    if (picture->bare) return top;
     if (picture->drawing->title[0])
         y = gtl_frame_words(picture->drawing, (gtl_point){GTL_MARGIN, y}, GTL_FULL_WIDTH, MOST_LINES, true,
                             picture->drawing->title) +

@@ -186,8 +186,8 @@ static double line_width(const gtl_ink *ink, int line)
 
 static bool is_slack(const gtl_ink *ink, int part)
 {
-    const gtl_outcome *outcome = ink->picture->outcome;
-    return outcome->possible && outcome->state->slack[ink->picture->rig->parts[part].piece];
+    const gtl_picture *picture = ink->picture;
+    return picture->solved && picture->outcome->state->slack[picture->rig->parts[part].piece];
 }
 
 static void ink_stretch(const gtl_ink *ink, int part)

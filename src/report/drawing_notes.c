@@ -54,8 +54,7 @@ static void add_track(gtl_text *text, const gtl_picture *picture, int thing, con
 {
     int node = picture->rig->things[thing].node;
     gtl_figure figure;
-    if (!picture->outcome->possible || picture->rig->nodes[node].root != thing ||
-        !picture->rig->nodes[node].guided)
+    if (!picture->solved || picture->rig->nodes[node].root != thing || !picture->rig->nodes[node].guided)
         return;
     double force = gtl_vector_size(picture->outcome->forces.track[node], picture->rig->dim);
     gtl_text_add(text, "%strack %s", between, force_of(picture, force, &figure));
@@ -68,10 +67,10 @@ static void add_figures(gtl_text *text, const gtl_picture *picture, int thing, c
     const gtl_component *part = gtl_sheet_component(picture->sheet, of->kind, thing);
     gtl_figure figure;
     double force = gtl_shown_force(picture, thing);
-    if (of->kind == GTL_LOAD) add_load(text, picture, of, between);
+    if (of->kind == GTL_LOAD && !picture->bare) add_load(text, picture, of, between);
     if (of->kind == GTL_FAIRLEAD && of->turns > 0)
         gtl_text_add(text, "%s%d turn%s", between, of->turns, of->turns == 1 ? "" : "s");
-    if ((of->kind == GTL_BLOCK || of->kind == GTL_FAIRLEAD) && picture->outcome->possible && part)
+    if ((of->kind == GTL_BLOCK || of->kind == GTL_FAIRLEAD) && picture->solved && part)
         force = picture->outcome->demand[part - picture->sheet->components];
     if (isfinite(force)) gtl_text_add(text, "%s%s", between, force_of(picture, force, &figure));
     add_track(text, picture, thing, between);
@@ -80,8 +79,8 @@ static void add_figures(gtl_text *text, const gtl_picture *picture, int thing, c
 /* What a part of line carries: a figure, "slack", or "" where the case has none. */
 static gtl_figure part_figure(const gtl_picture *picture, int part)
 {
+    if (!picture->solved) return (gtl_figure){""};
     const gtl_state *state = picture->outcome->state;
-    if (!picture->outcome->possible) return (gtl_figure){""};
     if (state->slack[picture->rig->parts[part].piece]) return (gtl_figure){"slack"};
     double tension = state->tension[part];
     bool pushed = picture->rig->lines[picture->rig->parts[part].line].kind == GTL_SPAR && tension < 0;
@@ -146,7 +145,7 @@ static void add_route(gtl_text *entry, const gtl_picture *picture, int part)
     gtl_add_short_name(entry, rig->things[rig->stops[of->from].thing].name);
     gtl_text_add(entry, " to ");
     gtl_add_short_name(entry, rig->things[rig->stops[of->to].thing].name);
-    gtl_text_add(entry, ": %s", part_figure(picture, part).text);
+    gtl_text_add(entry, "%s%s", picture->bare ? "" : ": ", part_figure(picture, part).text);
 }
 
 static double shown_length(const gtl_view *view, int part)
@@ -237,6 +236,10 @@ static void note_parts(gtl_notes *notes, const gtl_picture *picture)
     bool many = picture->rig->part_count > MOST_LETTERED;
     for (int i = 0; i < picture->rig->part_count; i++) {
         int first = i;
+        if (picture->bare) {
+            if (picture->rig->line_count > 1 && bears_name(picture, i)) note_part(notes, picture, i, -1);
+            continue;
+        }
         bool bundled = !many && view_of(picture, i) >= 0 && count_alongside(picture, i, &first) >= BUNDLE;
         if (!bundled) note_part(notes, picture, i, -1);
         size_t own = notes->count;

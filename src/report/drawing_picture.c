@@ -32,14 +32,14 @@ gtl_point gtl_unit(gtl_point v, gtl_point otherwise)
 const gtl_component *gtl_over_component(const gtl_picture *picture, gtl_kind kind, int index)
 {
     const gtl_component *component = gtl_sheet_component(picture->sheet, kind, index);
-    return component && component->mark == GTL_MARK_OVER ? component : NULL;
+    return component && !picture->bare && component->mark == GTL_MARK_OVER ? component : NULL;
 }
 
 /* What let go is not there any more, nor what came loose with it. */
 static bool is_shown(const gtl_picture *picture, int thing)
 {
+    if (!picture->solved) return true;
     const gtl_asked *asked = &picture->sheet->rig->cases[picture->index];
-    if (!picture->outcome->possible) return true;
     bool lost = asked->kind == GTL_LOST && asked->lost_kind == GTL_ANCHOR && asked->lost == thing;
     return !lost && !gtl_is_loose(picture->outcome, thing);
 }
@@ -91,7 +91,7 @@ static void find_ends(const gtl_rig *rig, gtl_view *view)
 static double coordinate(const gtl_picture *picture, int thing, int axis)
 {
     const gtl_thing *of = &picture->rig->things[thing];
-    double at = picture->outcome->possible ? picture->outcome->state->at[3 * of->node + axis] : of->at[axis];
+    double at = picture->solved ? picture->outcome->state->at[3 * of->node + axis] : of->at[axis];
     return fmin(fmax(at, -FARTHEST), FARTHEST);
 }
 
@@ -137,11 +137,14 @@ static bool begin_view(gtl_picture *picture, gtl_view *view)
 
 bool gtl_picture_begin(gtl_picture *picture, const gtl_sheet *sheet, int outcome, gtl_drawing *drawing)
 {
-    const gtl_outcome *of = &sheet->outcomes[outcome];
+    const gtl_outcome *of = outcome == GTL_BARE ? NULL : &sheet->outcomes[outcome];
+    bool solved = of && of->possible;
     *picture = (gtl_picture){.sheet = sheet,
                              .index = outcome,
                              .outcome = of,
-                             .rig = of->possible ? of->rig : sheet->rig,
+                             .rig = solved ? of->rig : sheet->rig,
+                             .solved = solved,
+                             .bare = !of,
                              .units = gtl_print_units_for(sheet),
                              .scale = 1,
                              .size = 1,

@@ -71,6 +71,8 @@ typedef struct gtl_picture {
     int index; /* of the outcome */
     const gtl_outcome *outcome;
     const gtl_rig *rig; /* what is drawn: the case's own */
+    bool solved; /* places and forces are the case's; false: places are the file's, there are no forces */
+    bool bare;   /* names only: nothing that has to be worked out, nor a verdict */
     gtl_print_units units;
     gtl_view views[GTL_MOST_VIEWS];
     int view_count;
@@ -81,6 +83,9 @@ typedef struct gtl_picture {
     double newtons; /* what one unit of an arrow stands for [N]; 0: no arrows */
     gtl_drawing *drawing;
 } gtl_picture;
+
+/* An outcome that is none: the rig is drawn bare. */
+#define GTL_BARE (-1)
 
 /* Take in what is drawn; false without memory. Ended in every case. */
 bool gtl_picture_begin(gtl_picture *picture, const gtl_sheet *sheet, int outcome, gtl_drawing *drawing);

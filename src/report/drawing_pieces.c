@@ -8,50 +8,50 @@
 #define TITLE_REACH 60.0
 
 /* From one height to another. */
-typedef struct gtl_band {
+typedef struct gtl_stripe {
     double top;
     double foot;
-} gtl_band;
+} gtl_stripe;
 
-static gtl_band band_of(const gtl_shape *shape)
+static gtl_stripe band_of(const gtl_shape *shape)
 {
     switch (shape->kind) {
     case GTL_SHAPE_ARC:
     case GTL_SHAPE_CIRCLE:
-        return (gtl_band){shape->a.y - shape->radius, shape->a.y + shape->radius};
+        return (gtl_stripe){shape->a.y - shape->radius, shape->a.y + shape->radius};
     case GTL_SHAPE_HEAD:
-        return (gtl_band){fmin(shape->a.y, fmin(shape->b.y, shape->c.y)),
-                          fmax(shape->a.y, fmax(shape->b.y, shape->c.y))};
+        return (gtl_stripe){fmin(shape->a.y, fmin(shape->b.y, shape->c.y)),
+                            fmax(shape->a.y, fmax(shape->b.y, shape->c.y))};
     case GTL_SHAPE_TEXT:
-        return (gtl_band){gtl_text_bounds(shape).low.y, gtl_text_bounds(shape).high.y};
+        return (gtl_stripe){gtl_text_bounds(shape).low.y, gtl_text_bounds(shape).high.y};
     default:
-        return (gtl_band){fmin(shape->a.y, shape->b.y), fmax(shape->a.y, shape->b.y)};
+        return (gtl_stripe){fmin(shape->a.y, shape->b.y), fmax(shape->a.y, shape->b.y)};
     }
 }
 
 /* A drawing with what has to stay together. */
 typedef struct gtl_cutter {
     const gtl_drawing *drawing;
-    gtl_band views[GTL_MOST_VIEWS];
+    gtl_stripe views[GTL_MOST_VIEWS];
 } gtl_cutter;
 
 static gtl_cutter cutter_for(const gtl_drawing *drawing)
 {
     gtl_cutter cutter = {.drawing = drawing};
-    for (int i = 0; i < GTL_MOST_VIEWS; i++) cutter.views[i] = (gtl_band){INFINITY, -INFINITY};
+    for (int i = 0; i < GTL_MOST_VIEWS; i++) cutter.views[i] = (gtl_stripe){INFINITY, -INFINITY};
     for (int i = 0; i < drawing->count; i++) {
         if (drawing->shapes[i].view < 0) continue;
-        gtl_band *view = &cutter.views[drawing->shapes[i].view], own = band_of(&drawing->shapes[i]);
-        *view = (gtl_band){fmin(view->top, own.top), fmax(view->foot, own.foot)};
+        gtl_stripe *view = &cutter.views[drawing->shapes[i].view], own = band_of(&drawing->shapes[i]);
+        *view = (gtl_stripe){fmin(view->top, own.top), fmax(view->foot, own.foot)};
     }
     return cutter;
 }
 
 /* All of a shape's view; of a title what it stands above, too. */
-static gtl_band kept_whole(const gtl_cutter *cutter, const gtl_shape *shape)
+static gtl_stripe kept_whole(const gtl_cutter *cutter, const gtl_shape *shape)
 {
     if (shape->view >= 0) return cutter->views[shape->view];
-    gtl_band band = band_of(shape);
+    gtl_stripe band = band_of(shape);
     if (shape->kind == GTL_SHAPE_TEXT && shape->bold) band.foot += TITLE_REACH;
     return band;
 }
@@ -61,7 +61,7 @@ static gtl_band kept_whole(const gtl_cutter *cutter, const gtl_shape *shape)
 static double clear_of_shapes(const gtl_cutter *cutter, double at, bool upwards)
 {
     for (int i = 0; i < cutter->drawing->count; i++) {
-        gtl_band band = kept_whole(cutter, &cutter->drawing->shapes[i]);
+        gtl_stripe band = kept_whole(cutter, &cutter->drawing->shapes[i]);
         if (at <= band.top || at >= band.foot) continue;
         at = upwards ? band.top : band.foot;
         i = -1;
@@ -83,7 +83,7 @@ double gtl_drawing_cut(const gtl_drawing *drawing, double top)
 
 bool gtl_shape_within(const gtl_shape *shape, double top, double foot)
 {
-    gtl_band band = band_of(shape);
+    gtl_stripe band = band_of(shape);
     double middle = (band.top + band.foot) / 2;
     return middle >= top && middle < foot;
 }

@@ -72,10 +72,14 @@ struct gtl_drawing {
     gtl_shape *shapes;
     int count;
     int capacity;
-    double height;
+    double top;    /* 0 of a whole one, as `left` */
+    double height; /* where it ends */
+    double left;
+    double width;   /* read only of a bare one: others have GTL_DRAWING_WIDTH */
     double newtons; /* what one unit of an arrow stands for [N]; 0: no arrows */
     double scale;   /* of places [units/m] */
     char *title;    /* owned */
+    bool bare;      /* by gtl_draw_bare: cut to what it holds */
     bool failed;    /* memory was short: it is not whole */
 };
 

@@ -114,8 +114,7 @@ static gtl_point hanging(const gtl_picture *picture, const gtl_view *view, int t
     const gtl_thing *of = &picture->rig->things[thing];
     gtl_point down = {0, view->up == picture->rig->dim - 1 ? 1 : 0};
     if (of->kind == GTL_HAND) return (gtl_point){1, 0};
-    if (picture->outcome->possible)
-        return gtl_unit(seen(picture, view, picture->outcome->forces.passed[thing]), down);
+    if (picture->solved) return gtl_unit(seen(picture, view, picture->outcome->forces.passed[thing]), down);
     if (of->kind == GTL_LOAD) return down;
     return gtl_unit(lines_lead(picture, view, thing), down);
 }

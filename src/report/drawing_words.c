@@ -259,6 +259,17 @@ static void put(gtl_text *whole, gtl_text *paragraph)
     free(clean);
 }
 
+char *gtl_words_bare(const gtl_sheet *sheet)
+{
+    gtl_scene scene = {.sheet = sheet, .rig = sheet->rig, .units = gtl_print_units_for(sheet)};
+    gtl_text whole = {0}, paragraph = {0};
+    for (int i = 0; i < scene.rig->line_count; i++) {
+        gtl_add_route(&paragraph, &scene, i);
+        put(&whole, &paragraph);
+    }
+    return gtl_text_take(&whole);
+}
+
 char *gtl_words_drawing(const gtl_sheet *sheet, int outcome)
 {
     static void (*const after_routes[])(gtl_text *, const gtl_scene *) = {

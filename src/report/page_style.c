@@ -71,6 +71,7 @@ static const char *const rules[] = {
     "1.5em;padding-left:1.5em;text-indent:-1.5em}",
     ".step{border-left:3px solid var(--rule);margin:.8em 0;padding:0 0 0 .8em}",
     ".step summary h3{display:inline;margin:0}",
+    ".step .drawing svg{max-width:40em;margin:0}",
     ".room{border:1px solid var(--rule);margin:.6em 0}",
 
     /* A unit of a drawing is a pixel, and its text 16 of them: it is never shown smaller. */
@@ -82,6 +83,12 @@ static const char *const rules[] = {
     "@media print{.choice{display:none}}",
     "@supports not selector(:has(*)){.choice{display:none}}",
 
+    /* A bare drawing is as wide as what it holds: in a problem with room to write text stands beside it. */
+    ".drawing svg.bare{width:auto;min-width:0;margin:0}",
+    "@media print,(min-width:48em){.step:has(>.room) .drawing{float:left;max-width:50%;",
+    "margin:0 1.5em .5em 0;border:0}.step:has(>.room) .pairs>div{grid-template-columns:10em 1fr}",
+    ".step:has(>.room) ul{display:flow-root}.step>.room{clear:both}}",
+
     /* On a wall. */
     "@media screen and (min-width:1280px){body{font-size:clamp(1.125rem,1.45vw,2rem)}}",
 
@@ -92,6 +99,7 @@ static const char *const rules[] = {
     /* Folded away or not: on paper all steps are open. */
     ".step::details-content{content-visibility:visible;display:block}",
     ".step summary{list-style:none;break-after:avoid}.step{border:0;padding:0}.equation{break-inside:avoid}",
+    ".step:has(>.room) svg.bare{zoom:.75}.step:has(>.room){break-inside:avoid}",
     ".leaf{break-before:page}",
     "h1{margin-top:0}h2,h3,caption,thead,.group{break-after:avoid}",
     "tr,table.short,tbody:has(.group),li,.checked,.pairs>div,.notes>div{break-inside:avoid}",
@@ -101,6 +109,7 @@ static const char *const rules[] = {
     "th,td{padding-top:.15em;padding-bottom:.15em}.source{border:0;padding:0}",
     "tbody th{overflow-wrap:anywhere}",
     ".drawing{border:0}.drawing svg{min-width:0;max-width:100%;max-height:21.5cm;break-inside:avoid}",
+    ".step .drawing svg{max-width:12cm}",
     "pre{white-space:pre-wrap;overflow-wrap:anywhere;font-size:.85em}",
     "}",
 };

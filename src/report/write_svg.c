@@ -110,13 +110,16 @@ static void add_shape(gtl_text *out, const gtl_shape *shape)
 }
 
 /* The element of the piece from `top` to `foot`. */
-static void add_opening(gtl_text *out, double top, double foot)
+static void add_opening(gtl_text *out, const gtl_drawing *drawing, double top, double foot)
 {
     gtl_text_add(out, "<svg xmlns=\"http://www.w3.org/2000/svg\"");
-    add_number(out, " viewBox=\"0 ", top, " ");
-    add_number(out, "", GTL_DRAWING_WIDTH, " ");
+    double width = drawing->bare ? drawing->width : GTL_DRAWING_WIDTH;
+    if (drawing->bare) gtl_text_add(out, " class=\"bare\"");
+    add_number(out, " viewBox=\"", drawing->left, " ");
+    add_number(out, "", top, " ");
+    add_number(out, "", width, " ");
     add_number(out, "", foot - top, "\"");
-    add_number(out, " width=\"", GTL_DRAWING_WIDTH, "\"");
+    add_number(out, " width=\"", width, "\"");
     add_number(out, " height=\"", foot - top, "\"");
 }
 
@@ -148,9 +151,9 @@ static void add_shapes(gtl_text *out, const gtl_drawing *drawing, double top, do
 
 void gtl_write_drawing(gtl_text *out, const gtl_drawing *drawing, const char *prefix, const char *alternative)
 {
-    add_opening(out, 0, drawing->height);
+    add_opening(out, drawing, drawing->top, drawing->height);
     add_names(out, drawing, prefix, alternative);
-    add_shapes(out, drawing, 0, drawing->height);
+    add_shapes(out, drawing, drawing->top, drawing->height);
 }
 
 void gtl_write_drawing_pieces(gtl_text *out, const gtl_drawing *drawing, const char *prefix,
@@ -159,7 +162,7 @@ void gtl_write_drawing_pieces(gtl_text *out, const gtl_drawing *drawing, const c
     double top = 0;
     while (top < drawing->height) {
         double foot = gtl_drawing_cut(drawing, top);
-        add_opening(out, top, foot);
+        add_opening(out, drawing, top, foot);
         if (top > 0)
             gtl_text_add(out, " aria-hidden=\"true\">\n");
         else

@@ -30,6 +30,8 @@ typedef struct gtl_tried {
 void gtl_judge_load(const gtl_sheet *sheet, const bool *excused, gtl_tried *tried);
 /* Say what bars a load. */
 void gtl_bar_load(gtl_tried *tried, gtl_edge_kind kind, int component, int outcome, const char *reason);
+/* Hang another weight [N] on the rig in place of its load, a thing index. */
+void gtl_hang_load(gtl_rig *rig, int load, double weight);
 /* Give the rig another load [kg], to the last digit as if it were typed as that mass. */
 void gtl_set_load(gtl_search *search, double mass);
 /* Work and judge it; sets search->failed without memory. */

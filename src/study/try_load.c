@@ -89,12 +89,16 @@ static double weight_on(const gtl_rig *rig, int node)
     return sum;
 }
 
+void gtl_hang_load(gtl_rig *rig, int load, double weight)
+{
+    int node = rig->things[load].node;
+    rig->things[load].weight = weight;
+    rig->nodes[node].weight = weight_on(rig, node);
+}
+
 void gtl_set_load(gtl_search *search, double mass)
 {
-    gtl_rig *rig = search->rig;
-    gtl_thing *load = &rig->things[search->load];
-    load->weight = mass * rig->gravity;
-    rig->nodes[load->node].weight = weight_on(rig, load->node);
+    gtl_hang_load(search->rig, search->load, mass * search->rig->gravity);
 }
 
 void gtl_try_load(gtl_search *search, double mass, gtl_tried *tried)

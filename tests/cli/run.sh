@@ -295,6 +295,88 @@ check "--case: not with text unsaid" refused
 run limit --case hold within.ini
 check "limit: no --case" both refused "" said "no option .--case"
 
+# --- explain ---
+
+run explain --help
+check "explain: help" both ended 0 printed "usage: gantline explain"
+check "explain: help says that it is no verdict" printed "this is no verdict"
+check "explain: help, 80 columns" [ -z "$(awk 'length > 80' "$scratch/out")" ]
+run explain
+check "explain: no file" both refused "" said "which rig file"
+run explain within.ini over.ini
+check "explain: two files" refused
+for form in json csv svg prose ""; do
+    run explain --as "$form" within.ini
+    check "explain: no form \"$form\"" both refused "" said "write --as text or --as html"
+done
+run explain --steps sideways within.ini
+check "explain: unknown steps" both refused "" said "write --steps forces, distances or all"
+run explain --steps within.ini
+check "explain: steps, and no file" refused
+for ending in json csv svg; do
+    run explain -o "$scratch/solution.$ending" within.ini
+    check "explain: not into .$ending" both refused "" said "write --as text or --as html"
+    check "explain: no .$ending is left" [ ! -e "$scratch/solution.$ending" ]
+done
+run explain --case hold within.ini
+check "explain: no --case" both refused "" said "no option .--case"
+for form in text html; do
+    for rig in within over unrated bridle redirects; do
+        run explain --as "$form" "$rig.ini"
+        check "explain: $rig as $form is 0, and nothing is said" eval 'ended 0 && [ ! -s "$scratch/err" ]'
+    done
+    run explain --as "$form" no-answer.ini
+    check "explain: no answer as $form" both refused "" said '^no-answer.ini:[0-9]*: '
+    run explain --as "$form" faulty.ini
+    check "explain: faulty as $form" both refused "" said '^faulty.ini:5: '
+    "$command" explain --as "$form" within.ini >/dev/full 2>"$scratch/err"
+    status=$?
+    check "explain: full standard output, $form" ended 2
+done
+run explain within.ini
+cp "$scratch/out" "$scratch/solution.txt"
+check "explain: its title" eval 'head -n 1 "$scratch/out" | grep -q "^Worked solution: "'
+check "explain: nothing unchecked reads as checked" printed 'are no part of this solution'
+check "explain: the cautions" printed 'Arithmetic on the numbers typed in, no approval'
+check "explain: no blanks at line ends" eval '! grep -q " \$" "$scratch/out"'
+check "explain: 80 columns" [ -z "$(awk 'length > 80' "$scratch/out")" ]
+check "explain: ASCII" eval '! LC_ALL=C grep -q "[^ -~]" "$scratch/out"'
+run explain --AS text within.ini
+check "explain: options are in small letters" refused
+run explain --as TEXT --steps ALL within.ini
+check "explain: capitals do not count" same_files "$scratch/out" "$scratch/solution.txt"
+"$command" explain - <within.ini >"$scratch/out" 2>"$scratch/err"
+check "explain: standard input" same_files "$scratch/out" "$scratch/solution.txt"
+for ending in txt prose; do
+    run explain -o "$scratch/into.$ending" within.ini
+    check "explain: text into .$ending" same_files "$scratch/into.$ending" "$scratch/solution.txt"
+done
+run explain --as html within.ini
+check "explain: a page" begins "$scratch/out" '^<!DOCTYPE html>'
+cp "$scratch/out" "$scratch/solution.page"
+for ending in html HTM; do
+    run explain -o "$scratch/into.$ending" within.ini
+    check "explain: a page into .$ending" same_files "$scratch/into.$ending" "$scratch/solution.page"
+done
+check "explain: the page draws bodies cut free" eval 'grep -q "<title id=\"step-2-title\">.*cut free" "$scratch/solution.page"'
+check "explain: steps are open" eval 'grep -q "<details class=\"step\" open=\"open\">" "$scratch/solution.page"'
+run explain over.ini
+check "explain: what is over is said" printed 'OVER: do not load it as it is'
+run explain unrated.ini
+check "explain: what is unrated is said" printed 'UNRATED'
+run explain --steps forces within.ini
+cp "$scratch/out" "$scratch/forces.txt"
+check "explain: forces, and no distances" eval 'grep -q "^Support" "$scratch/out" && ! grep -q "^Distances" "$scratch/out"'
+run explain --steps distances within.ini
+check "explain: distances, and no forces" eval 'grep -q "^Distances" "$scratch/out" && ! grep -q "^Support" "$scratch/out"'
+check "explain: both roads in either" eval 'printed "^Both roads" && grep -q "^Both roads" "$scratch/forces.txt"'
+run explain --ideal within.ini
+check "explain: ideal, and no friction put in" eval 'ended 0 && ! grep -qE "^(Friction|Efficiency)$" "$scratch/out"'
+run explain -o "$scratch/rig.ini" "$scratch/rig.ini"
+check "explain: not on the rig itself" both refused "" said "the rig itself"
+run report --ideal within.ini
+check "report: no --ideal" both refused "" said "no option .--ideal"
+
 # --- the look of a report ---
 
 for rig in "$here"/*.ini; do
@@ -425,6 +507,173 @@ for rig in "$here"/*.ini "$here"/../../docs/examples/*.ini "$scratch/one-load.in
     status=$?
     check "$name: its limit holds" ended 0
 done
+
+# --- lab ---
+
+bench=../../docs/examples/bench-readings.csv
+heads='group,parts,load [N],effort [N],load distance [m],effort distance [m]'
+# A table of its own: the header above, then rows in printf's format.
+table() {
+    printf "$heads\n$1" >"$scratch/table.csv"
+}
+
+run lab --help
+check "lab: help" both ended 0 printed "usage: gantline lab"
+check "lab: help: 80 columns" [ -z "$(awk 'length > 80' "$scratch/out")" ]
+for column in group rig parts 'load \[N\]' 'effort \[N\]' 'load distance \[m\]' 'effort distance \[m\]' \
+    'reading \[N\]' 'distance reading \[m\]' 'moving weight \[N\]' 'scale weight \[N\]' scale state; do
+    check "lab: help lists $column" printed "^  $column ("
+done
+run lab
+check "lab: no table" both refused "" said "which table"
+run lab "$bench" "$bench"
+check "lab: two tables" refused
+run lab --as prose "$bench"
+check "lab: unknown form" both refused "" said "no form"
+run lab --as svg "$bench"
+check "lab: no svg" both refused "" said "write --as text, html, csv or json"
+run lab --case hold "$bench"
+check "lab: no --case" both refused "" said "no option .--case"
+run lab "$scratch/absent.csv"
+check "lab: absent table" both refused "" said "cannot read"
+
+run lab "$bench"
+check "lab: findings leave the status 0" both ended 0 printed '^Findings *[1-9]'
+check "lab: it says nothing else" [ ! -s "$scratch/err" ]
+cp "$scratch/out" "$scratch/lab.text"
+check "lab: a row beyond 100 % stands in brackets" printed '^23, Cedar .*(122.0)'
+check "lab: and is left out" printed '^Left out *4 of 22 rows'
+for form in 'json ^{' 'csv ^record,' 'html ^<!DOCTYPE html>'; do
+    start=${form#* }
+    form=${form%% *}
+    run lab --as "$form" "$bench"
+    check "lab: --as $form" eval 'ended 0 && begins "$scratch/out" "$start"'
+    cp "$scratch/out" "$scratch/lab.$form"
+    run lab -o "$scratch/by-ending.$form" "$bench"
+    check "lab: -o by its ending: $form" eval 'ended 0 && same_files "$scratch/by-ending.$form" "$scratch/lab.$form"'
+done
+check "lab: the page loads nothing" eval '! grep -qE "(src|href)=.[^#]" "$scratch/lab.html"'
+"$command" lab "$bench" >/dev/full 2>"$scratch/err"
+status=$?
+check "lab: full standard output" ended 2
+
+# Rigs are looked for beside the table; from standard input, in the folder where the command runs.
+cp ../../docs/examples/class-*.ini "$scratch"
+cp "$bench" "$scratch/bench.csv"
+(cd "$scratch" && "$command" lab - <bench.csv >out 2>err)
+status=$?
+check "lab: standard input" both ended 0 printed '^What was measured: (standard input)'
+for name in bench.csv class-two-parts.ini; do
+    cp "$scratch/$name" "$scratch/kept"
+    run lab -o "$scratch/$name" "$scratch/bench.csv"
+    check "lab: not on $name" both refused "" said "itself; name another file"
+    check "lab: $name is whole" same_files "$scratch/$name" "$scratch/kept"
+done
+
+table 'Ash,3,2,0.7,0.2,0.6\nBirch,three,2,0.7,0.2,0.6\nCedar,3,2,"0,7",0.2,0.6\n'
+run lab "$scratch/table.csv"
+check "lab: faults: nothing is worked out" refused
+check "lab: every fault with its line" both said '/table.csv:3: ' said '/table.csv:4: '
+run lab -o "$scratch/never.txt" "$scratch/table.csv"
+check "lab: no file of a faulty table" eval 'refused && [ ! -e "$scratch/never.txt" ]'
+printf 'rig,load [N],effort [N],load distance [m],effort distance [m]\n%s\n' 'absent.ini,2,0.7,0.2,0.6' \
+    >"$scratch/table.csv"
+run lab "$scratch/table.csv"
+check "lab: a rig that is not there" both refused "" said 'absent.ini: cannot be read: No such file'
+check "lab: the row that names it" said '/table.csv:2: '
+cp faulty.ini "$scratch/faulty.ini"
+sed 's/absent/faulty/' "$scratch/table.csv" >"$scratch/table-2.csv"
+run lab "$scratch/table-2.csv"
+check "lab: a faulty rig" both refused "" said '/faulty.ini:5: '
+sed 's/absent.ini/-/' "$scratch/table.csv" >"$scratch/table-2.csv"
+run lab "$scratch/table-2.csv"
+check "lab: a rig called - is no standard input" both refused "" said '/-: cannot be read'
+
+table '"=1+2",3,2,0.7,0.2,0.6\n"<script>alert(1)</script>",3,2,0.7,0.2,0.6\n"a ""quoted"" wall & &lt;",3,2,0.75,0.2,0.6\n'
+cp "$scratch/table.csv" "$scratch/hostile.csv"
+printf '@SUM(A1),3,2,0.7,0.2,0.6\n</title></desc></svg><b>x,3,2,0.3,0.2,0.6\n,4,2,0.55,0.2,0.8\n' >>"$scratch/hostile.csv"
+printf 'left \342\200\256 right,3,2,0.7,0.2,0.6\n\346\273\221\350\275\246,3,200,0.7,0.2,0.6\n' >>"$scratch/hostile.csv"
+# Nothing stated, a scale on its head with and without its weight, held, one row a set-up.
+printf '%s\n' 'parts,load [g],effort [N],load distance [cm],effort distance [cm],scale,scale weight [N],state' \
+    '2,200,1.1,20,40,upside down,,' '2,200,0.6,20,40,upside down,0.5,moving' '3,200,0.7,20,60,upright,,held' \
+    '4,200,0.55,20,80,,,' >"$scratch/scales.csv"
+for one in "$bench" "$scratch/hostile.csv" "$scratch/scales.csv"; do
+    "$python" lab.py "$command" ../../docs/lab.schema.json "$one" >"$scratch/err" 2>&1
+    status=$?
+    check "lab: the forms of $(basename "$one") agree, and words stay words" ended 0
+done
+run lab "$scratch/scales.csv"
+check "lab: a mass taken for a force is told" printed 'column .load. is in g: taken times g, 9.80665 m/s2'
+check "lab: no effort without the scale's weight" printed '\[scale-weight-missing\]'
+{
+    printf '%s\n' "$heads"
+    i=0
+    while [ $i -lt 60 ]; do
+        i=$((i + 1))
+        echo "g$i,$i,2,$i.5,0.2,0.6"
+    done
+} >"$scratch/many.csv"
+"$python" lab.py "$command" ../../docs/lab.schema.json "$scratch/many.csv" >"$scratch/err" 2>&1
+status=$?
+check "lab: 60 set-ups" ended 0
+
+# --- worksheet ---
+
+pulleys=../../docs/examples/pulleys.set
+run worksheet --help
+check "worksheet: help" both ended 0 printed "usage: gantline worksheet"
+check "worksheet: help, 80 columns" [ -z "$(awk 'length > 80' "$scratch/out")" ]
+run worksheet
+check "worksheet: no file" both refused "" said "which set of problems"
+run worksheet "$pulleys" "$pulleys"
+check "worksheet: two files" refused
+for wrong in --seed=x --seed=-1 --seed=1234567890123456789 --students=0 --students=501 --students=2.5 --as=html --case=hold; do
+    run worksheet "$wrong" "$pulleys"
+    check "worksheet: $wrong" refused
+done
+run worksheet no-such.set
+check "worksheet: no such file" both refused "" said "cannot read no-such.set"
+run worksheet within.ini
+check "worksheet: a rig is no set" both refused "" said 'no section .rig.'
+run worksheet --seed 3 --students 2 "$pulleys"
+check "worksheet: sheets and key in one page" both ended 0 printed '<h2 id="key">Key</h2>'
+cp "$scratch/out" "$scratch/both.html"
+run worksheet --seed 3 --students 2 "$pulleys"
+check "worksheet: the same bytes" same_files "$scratch/out" "$scratch/both.html"
+run worksheet --seed 3 --students 2 --key "$scratch/key.html" -o "$scratch/sheets.html" "$pulleys"
+check "worksheet: two files: status" both ended 0 silent ""
+check "worksheet: the key has the answers" grep -q 'Answers of student 2' "$scratch/key.html"
+check "worksheet: the sheets have none" [ -z "$(grep -i 'answers\|<h2 id="key\|explain\|verdict' "$scratch/sheets.html")" ]
+check "worksheet: nothing left beside" no_leftovers "$scratch"
+run worksheet --seed 3 --students 2 --key "$scratch/key-2.html" "$pulleys"
+check "worksheet: standard output has the same sheets" same_files "$scratch/out" "$scratch/sheets.html"
+check "worksheet: the same key" same_files "$scratch/key-2.html" "$scratch/key.html"
+run worksheet --students 60 --key "$scratch/key-2.html" -o "$scratch/sheets-2.html" "$pulleys"
+check "worksheet: fewer sets than students is told" both ended 0 said 'note: a problem has 45 sets of figures for 60'
+"$command" worksheet - <"$pulleys" >"$scratch/out" 2>"$scratch/err"
+status=$?
+check "worksheet: standard input: rigs from this folder" both refused "" said 'cannot read .class-one-travelling.ini.'
+(cd ../../docs/examples && "$command" worksheet --seed 3 --students 2 - <pulleys.set) >"$scratch/out" 2>"$scratch/err"
+check "worksheet: standard input: the same bytes" same_files "$scratch/out" "$scratch/both.html"
+cp within.ini "$scratch/rig"
+printf '[problem a]\nrig = rig\nask = support\n' >"$scratch/set"
+for place in set rig; do
+    run worksheet -o "$scratch/$place" "$scratch/set"
+    check "worksheet: -o: not on its own $place" both refused "" said "itself; name another file"
+    run worksheet --key "$scratch/$place" "$scratch/set"
+    check "worksheet: --key: not on its own $place" both refused "" said "itself; name another file"
+done
+run worksheet -o "$scratch/one.html" --key "$scratch/one.html" "$pulleys"
+check "worksheet: one name for both" both refused "" said "to one place"
+run worksheet -o "$scratch/one.html" --key "$scratch/./one.html" "$pulleys"
+check "worksheet: two names of one file" both refused "" said "the key itself"
+run worksheet -o "$scratch/sheets.pdf" "$pulleys"
+check "worksheet: no .pdf" both refused "" said "name it .html"
+run worksheet --key "$scratch/no-folder/key.html" -o "$scratch/sheets-3.html" "$pulleys"
+check "worksheet: no key, no sheets" [ ! -e "$scratch/sheets-3.html" ]
+"$command" worksheet "$pulleys" >/dev/full 2>"$scratch/err"
+status=$?
+check "worksheet: full standard output" ended 2
 
 # --- the manual ---
 

@@ -1,8 +1,10 @@
 """What the documents print is what the program prints.
 
-In a page, a block ```ini NAME is a file of that name, and a block ```console holds commands, each behind `$ `, and
-under each what it prints, standard error included; a line `...` stands for any lines left out. Words are held
-exactly, figures within one of the last printed digit. A page's blocks are run in order, in a folder of their own.
+In a page, a block ```ini NAME or ```csv NAME is a file of that name, and a block ```console holds commands, each
+behind `$ `, and under each what it prints, standard error included; a line `...` stands for any lines left out. Words
+are held exactly, figures within one of the last printed digit. A page's blocks are run in order, in a folder of their
+own.
+In a page that holds MARK, every figure of the prose with a point or three digits stands in one of its blocks too.
 In the manual, each .EX block is a rig (it begins with `[`) or commands. Links between pages lead somewhere.
 
 usage: documents.py GANTLINE       run from the project's root
@@ -18,11 +20,13 @@ sys.path.insert(0, "tests/golden")
 from compare import same_line  # noqa: E402
 
 PAGES = ["README.md", "SAFETY.md", "DEVELOPERS.md", *sorted(glob.glob("docs/**/*.md", recursive=True))]
-MANUAL = "docs/man/gantline.1"
+MANUALS = sorted(glob.glob("docs/man/*.1"))
 FENCE = re.compile(r"^```(\w+) ?(\S*)\n(.*?)^```$", re.M | re.S)
 LINK = re.compile(r"\]\(([^)#:]+)(?:#[^)]*)?\)")
 EXAMPLE = re.compile(r"^\.EX\n(.*?)^\.EE$", re.M | re.S)
 SKIPPED = "..."
+MARK = "<!-- every figure stands in a block -->"
+FIGURE = re.compile(r"(?<![\w.])(?:\d+\.\d+|\d{3,})(?!\w)")
 
 
 class Desk:
@@ -60,6 +64,12 @@ def matches(expected, found):
     return bool(found) and same_line(expected[0], found[0]) and matches(expected[1:], found[1:])
 
 
+def strange_figures(text):
+    """The figures of a page's prose that stand in none of its files, commands and outputs."""
+    shown = set(FIGURE.findall(" ".join(block for kind, _, block in FENCE.findall(text) if kind != "text")))
+    return [figure for figure in FIGURE.findall(FENCE.sub("", text)) if figure not in shown]
+
+
 def commands_of(block):
     """The commands of a console block, each with the lines under it."""
     command, lines = None, []
@@ -81,8 +91,11 @@ def faults_of_page(page, desk):
     for target in LINK.findall(text):
         missing = not os.path.exists(os.path.join(os.path.dirname(page), target))
         yield f"links to {target}, which is not there" if missing else None
+    if MARK in text:
+        strange = strange_figures(text)
+        yield f"says figures that none of its blocks prints: {', '.join(strange)}" if strange else None
     for kind, name, block in FENCE.findall(text):
-        if kind == "ini" and name:
+        if kind in ("ini", "csv") and name:
             desk.write(name, block)
         if kind != "console":
             continue
@@ -92,8 +105,8 @@ def faults_of_page(page, desk):
             yield None if same else "\n    ".join([f"`{command}` prints something else:", *found])
 
 
-def faults_of_manual(desk):
-    with open(MANUAL, encoding="utf-8") as file:
+def faults_of_manual(page, desk):
+    with open(page, encoding="utf-8") as file:
         blocks = EXAMPLE.findall(file.read().replace("\\-", "-"))
     for block in blocks:
         if block.startswith("["):
@@ -107,10 +120,10 @@ def faults_of_manual(desk):
 def main():
     command = os.path.abspath(sys.argv[1])
     passed = failed = 0
-    for page in [*PAGES, MANUAL]:
+    for page in [*PAGES, *MANUALS]:
         with tempfile.TemporaryDirectory() as folder:
             desk = Desk(folder, command)
-            for fault in faults_of_manual(desk) if page == MANUAL else faults_of_page(page, desk):
+            for fault in (faults_of_manual if page in MANUALS else faults_of_page)(page, desk):
                 passed, failed = passed + (fault is None), failed + (fault is not None)
                 if fault:
                     print(f"not ok {page}: {fault}")

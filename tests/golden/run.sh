@@ -1,6 +1,6 @@
 #!/bin/sh
-# The whole text report of every example stands in tests/golden/NAME.txt: words exact, numbers within one of
-# the last printed digit. The README's drawing, docs/flown-piece.svg, is what the program draws.
+# The whole text report of every example, and of every table of readings, stands in tests/golden/NAME.txt: words
+# exact, numbers within one of the last printed digit. The README's drawing, docs/flown-piece.svg, is what the program draws.
 # usage: run.sh [--update] GANTLINE      --update prints each difference, then takes the new report over
 set -u
 update=
@@ -17,8 +17,12 @@ passed=0
 failed=0
 
 check() {
-    expected=$golden/$(basename "$1" .ini).txt
-    "$command" report "$1" >"$new"
+    name=$(basename "$1")
+    expected=$golden/${name%.*}.txt
+    case $1 in
+    *.csv) "$command" lab "$1" >"$new" ;;
+    *) "$command" report "$1" >"$new" ;;
+    esac
     status=$?
     case $status in
     0 | 1 | 3) ;;
@@ -41,7 +45,7 @@ check() {
     fi
 }
 
-for rig in docs/examples/*.ini; do
+for rig in docs/examples/*.ini docs/examples/*.csv; do
     [ -e "$rig" ] || continue
     if check "$rig"; then passed=$((passed + 1)); else failed=$((failed + 1)); fi
 done
@@ -57,7 +61,8 @@ if drawing; then passed=$((passed + 1)); else failed=$((failed + 1)); fi
 
 for expected in "$golden"/*.txt; do
     [ -e "$expected" ] || continue
-    [ -e "docs/examples/$(basename "$expected" .txt).ini" ] && continue
+    example=docs/examples/$(basename "$expected" .txt)
+    [ -e "$example.ini" ] || [ -e "$example.csv" ] && continue
     echo "not ok $expected: there is no such example any more"
     failed=$((failed + 1))
 done

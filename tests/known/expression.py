@@ -16,7 +16,7 @@ import re
 
 # To SI. Pound, pounds-force, kilogram-force, foot and inch are exact (NIST SP 811); `tf` is 1,000 kgf.
 UNITS = {
-    'N': 1.0, 'kN': 1e3, 'lbf': 4.4482216152605, 'kip': 4448.2216152605, 'kgf': 9.80665, 'tf': 9806.65,
+    'N': 1.0, 'J': 1.0, 'kN': 1e3, 'lbf': 4.4482216152605, 'kip': 4448.2216152605, 'kgf': 9.80665, 'tf': 9806.65,
     'kg': 1.0, 'lb': 0.45359237, 'm': 1.0, 'mm': 1e-3, 'ft': 0.3048, 'in': 0.0254, 'deg': math.pi / 180, 'rad': 1.0, '%': 0.01,
 }
 AXES = {'across': 0, 'along': 1, 'height': -1}

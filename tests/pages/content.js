@@ -34,6 +34,7 @@ async function words({ page, expected, tell }) {
     const titles = await page.$$eval('h1, h2, h3', (all) => all.map((one) => one.textContent));
     const have = new Set(titles.map(squash));
     tell('every section has its heading', expected.headings.filter((one) => !have.has(squash(one))).map((one) => `lacks "${one}"`));
+    if (expected.source === undefined) return;
     // A byte-order mark and the kind of line ends make no difference to whoever reads the file.
     const plain = (text) => text.replace(/^\uFEFF/, '').replaceAll('\r\n', '\n').trimEnd();
     const kept = (await page.$$eval('pre', (all) => all.map((one) => one.textContent))).map(plain);
@@ -87,12 +88,27 @@ function faultsOfDrawing({ markup, name }) {
     return faults;
 }
 
-// The drawings of the page, and the same as files of their own.
-async function drawings({ command, page, html, file, expected, tell }) {
-    const inPage = html.match(/<svg\b[\s\S]*?<\/svg>/g)?.filter((one) => one.includes('<desc')) ?? [];
+function drawingsIn(html) {
+    return html.match(/<svg\b[\s\S]*?<\/svg>/g)?.filter((one) => one.includes('<desc')) ?? [];
+}
+
+async function idsTwice(page) {
     const ids = await page.$$eval('[id]', (all) => all.map((one) => one.id));
     const twice = ids.filter((id, at) => ids.indexOf(id) !== at);
-    tell('ids stand once', twice.slice(0, 3).map((id) => `id ${id} twice`));
+    return twice.slice(0, 3).map((id) => `id ${id} twice`);
+}
+
+// Figures that are no case of a rig: each whole by itself.
+async function figures({ page, html, tell }) {
+    tell('ids stand once', await idsTwice(page));
+    for (const [at, markup] of drawingsIn(html).entries())
+        tell(`figure ${at + 1}`, await page.evaluate(faultsOfDrawing, { markup, name: '' }));
+}
+
+// The drawings of the page, and the same as files of their own.
+async function drawings({ command, page, html, file, expected, tell }) {
+    const inPage = drawingsIn(html);
+    tell('ids stand once', await idsTwice(page));
     const count = (await page.$$(DRAWINGS)).length;
     const wrong = count !== expected.cases.length || inPage.length !== count;
     tell('one drawing a case', wrong ? [`${count} drawings, ${expected.cases.length} cases`] : []);
@@ -105,4 +121,4 @@ async function drawings({ command, page, html, file, expected, tell }) {
     }
 }
 
-module.exports = { quiet, words, choice, drawings };
+module.exports = { quiet, words, choice, drawings, figures };

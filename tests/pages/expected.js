@@ -63,4 +63,15 @@ async function expect(command, rig) {
     };
 }
 
-module.exports = { expect, run, squash };
+// Of a page in the list of pages.js: the text form has its headings and its words; of a command without one the list
+// has them.
+async function expectPage(command, { name, args, says, headings: own }) {
+    if (own) return { name, status: 0, says, headings: own, steps: [], words: [], cases: [''] };
+    const text = await run(command, args);
+    if (text.output === '') throw new Error(`no text of ${name}: ${text.complaint}`);
+    const lines = text.output.split('\n');
+    const steps = lines.filter((line) => /^\d+\. /.test(line));
+    return { name, status: text.status, says, headings: headings(lines), steps, words: wordsOf(lines), cases: [''] };
+}
+
+module.exports = { expect, expectPage, run, squash };

@@ -97,4 +97,4 @@ async function print(lab) {
     await lab.page.emulateMedia({ media: null });
 }
 
-module.exports = { print };
+module.exports = { print, structure };

@@ -1,6 +1,6 @@
 #!/bin/sh
 # Includes point down or back along base <- rig <- read and rig <- solve <- rate <- study <- report <- cli,
-# never up.
+# never up. Between report and cli stand explain, lab and worksheet.
 # A public header stands in the room of the same name; fault.h, units.h and version.h in base; hardware.h in rig; limit.h in study;
 # gantline.h is seen by cli alone.
 cd "$(dirname "$0")/../.." || exit 1
@@ -15,12 +15,15 @@ BEGIN {
     below["rate"] = "base rig solve rate"
     below["study"] = "base rig solve rate study"
     below["report"] = "base rig solve rate study report"
-    below["cli"] = "base rig read solve rate study report cli gantline"
-    below["gantline"] = "base rig read solve rate study report"
+    below["explain"] = "base rig solve rate study report explain"
+    below["lab"] = "base rig read solve rate study report lab"
+    below["worksheet"] = "base rig read solve rate study report explain worksheet"
+    below["cli"] = "base rig read solve rate study report explain lab worksheet cli gantline"
+    below["gantline"] = "base rig read solve rate study report explain lab worksheet"
     room["fault.h"] = room["units.h"] = room["version.h"] = "base"
     room["hardware.h"] = "rig"
     room["limit.h"] = "study"
-    split("rig read solve rate report gantline", names, " ")
+    split("rig read solve rate report explain lab worksheet gantline", names, " ")
     for (i in names) room[names[i] ".h"] = names[i]
 }
 function room_of(path, parts, n) {

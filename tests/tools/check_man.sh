@@ -1,6 +1,6 @@
 #!/bin/sh
 # The manual pages are sound roff. They, and docs/rig-file.md, name every key and unit of the rig file; gantline(1)
-# names every option of the command.
+# names every option of the command, gantline-lab(1) and docs/lab.md every option and column of `lab`.
 # usage: check_man.sh BUILD
 set -u
 build=$(realpath "$1")
@@ -46,10 +46,28 @@ done
 "$build/tests/list_keys" | sort -u >"$words"
 names_all docs/man/gantline-rig.5
 [ ! -e docs/rig-file.md ] || names_all docs/rig-file.md
-for command in "" report limit keys hardware; do
+for command in "" report limit explain keys hardware; do
     # shellcheck disable=SC2086 # no word at all where it is empty
     "$build/gantline" $command --help
 done | grep -o -e '--[a-z][a-z-]*' | sort -u >"$words"
 names_all docs/man/gantline.1
+# The options of `lab`, and its columns: they stand set in, each with what it needs in brackets.
+"$build/gantline" lab --help >"$text"
+{
+    grep -o -e '--[a-z][a-z-]*' "$text"
+    sed -n 's/^  \([a-z][a-z ]*[a-z]\)\( \[[^]]*\]\)\{0,1\} (.*/\1/p' "$text"
+} | sort -u >"$words"
+names_all docs/man/gantline-lab.1
+[ ! -e docs/lab.md ] || names_all docs/lab.md
+"$build/gantline" explain --help | grep -o -e '--[a-z][a-z-]*' | sort -u >"$words"
+names_all docs/man/gantline-explain.1
+# The options of `worksheet`, and the words of a set: each stands set in by two.
+"$build/gantline" worksheet --help >"$text"
+{
+    grep -o -e '--[a-z][a-z-]*' "$text"
+    sed -n 's/^  \([a-z][a-z -]*[a-z]\)$/\1/p' "$text"
+} | sort -u >"$words"
+names_all docs/man/gantline-worksheet.1
+[ ! -e docs/worksheet.md ] || names_all docs/worksheet.md
 echo "man: $passed passed, $failed failed"
 [ $failed -eq 0 ]

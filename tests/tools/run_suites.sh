@@ -79,6 +79,7 @@ suites_of_build() {
 suite_fuzz() {
     echo "fuzz sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_read $fuzz_seconds tests/fuzz/corpus"
     echo "fuzz-tables sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_tables $fuzz_seconds hardware-tables"
+    echo "fuzz-lab sh tests/tools/fuzz.sh build/fuzz/tests/fuzz/fuzz_lab $fuzz_seconds tests/fuzz/readings"
 }
 
 suites_of_project() {
