@@ -22,11 +22,12 @@ typedef enum gtl_hardware_kind {
     GTL_HW_SHEAVE,      /* efficiency of one sheave, a range: shown only */
     GTL_HW_FRICTION,    /* coefficient of friction of a fairlead, a range: shown only */
     GTL_HW_CLIP,        /* wire-rope clips: number and spacing: shown only */
+    GTL_HW_PIPE,        /* a batten's pipe: its weight a length, and how stiff it is */
     GTL_HW_KIND_COUNT
 } gtl_hardware_kind;
 
 /* The word of a table for a kind: "gear", "material", "knot", "termination", "bend", "hitch", "choke",
- * "mode", "fitting", "side-load", "use", "sheave", "friction", "clip". */
+ * "mode", "fitting", "side-load", "use", "sheave", "friction", "clip", "pipe". */
 GTL_API const char *gtl_hardware_kind_name(gtl_hardware_kind kind);
 
 /* The numbers that a row may state. */
@@ -51,6 +52,9 @@ typedef enum gtl_hardware_number {
     GTL_HW_WLL_SHARE,       /* what of a WLL the use leaves [1] */
     GTL_HW_COUNT,           /* of clips [1] */
     GTL_HW_SPACING,         /* of clips [m] */
+    GTL_HW_WALL,            /* of a pipe [m] */
+    GTL_HW_LINEAR_MASS,     /* of a pipe [kg/m] */
+    GTL_HW_MODULUS,         /* of elasticity of what a pipe is made of [Pa] */
     GTL_HW_NUMBER_COUNT
 } gtl_hardware_number;
 

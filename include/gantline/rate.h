@@ -74,6 +74,17 @@ typedef struct gtl_forces {
     double *angle;          /* one a component: that angle [rad]; NaN where none matters */
 } gtl_forces;
 
+/* Between what a case's figures lie where friction is stated as a range, or where the weight on a batten's
+ * lines depends on how level they are: the least and the greatest over the rigs that it may be. */
+typedef struct gtl_band {
+    int rigs;             /* how many were worked, the printed one included; 1: nothing is a range */
+    bool shifts;          /* a body hangs elsewhere in another of them: between them more may be possible */
+    bool sometimes;       /* the case cannot be in all of them: in the others friction holds the load */
+    double effort[2];     /* [N]; NaN without a hand that is worked out */
+    double (*tension)[2]; /* one a part of the sheet's rig [N]; NULL where nothing is a range */
+    double (*demand)[2];  /* one a component; of a spar in pull [N]; likewise */
+} gtl_band;
+
 /* One case: its printed state, and the worst demands over the case's variants. In a loss all forces are
  * multiplied by the rig's loss factor, in `state` and `forces` too. */
 typedef struct gtl_outcome {
@@ -102,6 +113,7 @@ typedef struct gtl_outcome {
     int variants;               /* how many states were rated, this one included */
     bool every_combination;     /* false: too many undecided stops to try each combination */
     int places;                 /* how many equilibria near the drawing were found */
+    gtl_band band;              /* what figures stated as ranges make of it */
 } gtl_outcome;
 
 typedef enum gtl_warning_code {
@@ -211,6 +223,9 @@ typedef struct gtl_sheet {
     unsigned why;          /* GTL_WHY_ bits */
     gtl_outcome *outcomes; /* the cases worked, as rig->cases */
     int outcome_count;
+    gtl_rig **alternatives; /* what the rig may be where figures are ranges; owned. The rig itself has every
+                             * range at the end of more friction */
+    int alternative_count;
     gtl_component *components; /* in the order of the file's kinds: anchors ... connectors */
     int component_count;
     gtl_step *steps; /* of all components, see gtl_component */

@@ -14,14 +14,16 @@ typedef enum gtl_kind {
     GTL_FAIRLEAD,
     GTL_JOINT,
     GTL_LOAD,
+    GTL_ARBOR,
     GTL_HAND,
     GTL_ROPE,
     GTL_SLING,
     GTL_SPAR,
-    GTL_CONNECTOR
+    GTL_CONNECTOR,
+    GTL_BATTEN
 } gtl_kind;
 
-#define GTL_KIND_COUNT 11
+#define GTL_KIND_COUNT (GTL_BATTEN + 1)
 
 /* The word of the rig file for a kind: "anchor", "block", ... ("rig" for GTL_SHEET). */
 GTL_API const char *gtl_kind_name(gtl_kind kind);
@@ -33,12 +35,13 @@ typedef enum gtl_case_kind {
     GTL_JAM,   /* the load is caught at its height, and every hand pulls all it can */
     GTL_START, /* raising from rest: everything that moves is accelerated */
     GTL_STOP,  /* braking while lowering */
-    GTL_LOST   /* a part lets go, and the rig finds its new place */
+    GTL_LOST,  /* a part lets go, and the rig finds its new place */
+    GTL_DROP   /* a load has fallen free, and its line catches it: at the peak */
 } gtl_case_kind;
 
-#define GTL_CASE_KIND_COUNT 7
+#define GTL_CASE_KIND_COUNT 8
 
-/* "hold", "raise", "lower", "jam", "start", "stop" or "lost". */
+/* "hold", "raise", "lower", "jam", "start", "stop", "lost" or "drop". */
 GTL_API const char *gtl_case_name(gtl_case_kind kind);
 
 /* A case that the rig is to be worked in. */
@@ -102,8 +105,9 @@ typedef struct gtl_thing {
     /* Blocks and fairleads. */
     int sheaves;          /* as stated, 0 where not stated */
     bool friction_stated; /* false: worked without friction, and the verdict says so */
-    double efficiency;    /* of one sheave or fairlead at a 180 degree wrap [1] */
-    double friction;      /* coefficient, fairleads only [1] */
+    double efficiency;    /* of one sheave or fairlead at a 180 degree wrap; of a range its low end [1] */
+    double friction;      /* coefficient, fairleads only; of a range its high end [1] */
+    double freest;        /* the end of such a range with less friction [1]; NaN: no range is stated */
     double wrap;          /* angle of contact that overrides the geometry [rad] */
     int turns;            /* whole extra turns, fairleads only */
 
@@ -111,6 +115,14 @@ typedef struct gtl_thing {
     double pull;  /* known pull [N], NaN: worked out */
     double limit; /* the most that it can pull [N] */
     int people;   /* 0 where not stated */
+    int other;    /* the hand (thing index) that pulls instead where this one would have to push, -1: none */
+    bool let_go;  /* the other one pulls: this one's pull is 0 N, whatever it could */
+
+    double each; /* arbors: weight of one counterweight [N]; NaN: not stated */
+
+    /* The load that is let drop, see gtl_rig.dropped. */
+    double fall;    /* how far it falls free before its line begins to take it [m] */
+    double run_out; /* how far the rope is let run while it stops it [m]; NaN: not stated */
 
     gtl_rating rating;
     gtl_gear gear;
@@ -144,6 +156,8 @@ typedef struct gtl_line {
     int piece_count;
     double length; /* as stated [m], NaN: as drawn */
     double weight; /* of a spar, half of it at each end [N] */
+    double stretch;       /* of ropes and slings: elongation over length [1] ... */
+    double stretch_force; /* ... at this tension [N]; both NaN: not stated */
     gtl_rating rating;
     gtl_gear gear;
 } gtl_line;
@@ -186,6 +200,41 @@ typedef struct gtl_run {
     int before; /* part index */
 } gtl_run;
 
+/* A point of a batten that lines tie to: a load of its own. Its weight is `stiff` as read; what it is in
+ * truth lies between the two as far as anybody can say, and depends on millimetres. */
+typedef struct gtl_pick {
+    int thing;
+    double position; /* from the batten's first end [m] */
+    double stiff;    /* what comes down on it on level lines that do not give; 0: its line is slack [N] */
+    double springs;  /* likewise on a stiff batten, on lines that give alike [N] */
+    double pushes;   /* as `stiff`, were every line a prop that can push: below 0 where its line is slack [N] */
+    double settles;  /* what it gains where its line is 10 mm shorter than level [N]; NaN: not known */
+} gtl_pick;
+
+/* What hangs on a batten, spread evenly. */
+typedef struct gtl_hung {
+    double weight; /* all of it [N] */
+    double from;   /* from the batten's first end [m] */
+    double to;     /* likewise; the same for what hangs in one point [m] */
+} gtl_hung;
+
+/* A pipe or bar hung level on lines. It is no body of its own: its weight, and what hangs along it, come down
+ * on its picks, rig->picks[first_pick] ..., from one end to the other. */
+typedef struct gtl_batten {
+    char *name; /* owned by the rig */
+    int line;   /* of its header in the file */
+    double length;               /* [m] */
+    double weight;               /* its own [N] */
+    double total;                /* with what hangs on it [N] */
+    double centre;               /* of gravity of all that, from its first end [m] */
+    double stiffness;            /* against bending: modulus times second moment of area [N m2]; NaN: not known */
+    const gtl_hardware_row *pipe; /* NULL: not stated */
+    int first_pick;
+    int pick_count;
+    int first_hung; /* rig->hung[first_hung] ..., its own weight not among them */
+    int hung_count;
+} gtl_batten;
+
 /* A shackle, ring, hook or strop between a thing and what it hangs on. */
 typedef struct gtl_connector {
     char *name;
@@ -205,7 +254,8 @@ typedef struct gtl_rig {
     int case_count;
     double gravity; /* [m/s2] */
     bool gravity_stated;
-    double efficiency;    /* of blocks that state none, NaN: not stated [1] */
+    double efficiency;    /* of blocks that state none, of a range its low end; NaN: not stated [1] */
+    double freest;        /* the high end of that range [1]; NaN: no range is stated */
     double design_factor; /* NaN: not stated [1] */
     double acceleration;  /* of the lifted load, in start and stop [m/s2]; NaN: not stated */
     double speed;         /* that `time` takes to reach or to brake, where so stated [m/s]; else NaN */
@@ -214,6 +264,7 @@ typedef struct gtl_rig {
     bool loss_factor_stated;
     const gtl_hardware_row *use; /* NULL: not stated */
     int load;                    /* the load that is lifted (thing index), -1 where nobody hauls */
+    int dropped;                 /* the load that falls in the case drop (thing index), -1 for none */
     int hand;                    /* the hand whose pull is worked out (thing index), -1 for none */
     int driven;                  /* its piece, -1 for none */
 
@@ -236,6 +287,13 @@ typedef struct gtl_rig {
     int *vias;
     int via_count; /* connector indices */
 
+    gtl_batten *battens;
+    int batten_count;
+    gtl_pick *picks;
+    int pick_count;
+    gtl_hung *hung;
+    int hung_count;
+
     gtl_hardware *hardware; /* all tables, where any is used; owned, else NULL */
 } gtl_rig;
 
@@ -250,6 +308,15 @@ GTL_API double gtl_drawn_length(const gtl_rig *rig, int piece);
 
 /* Weights of free nodes and known pulls, all added up [N]; 1 N where there are none. */
 GTL_API double gtl_rig_force(const gtl_rig *rig);
+
+/* The batten that a thing is a pick of (index), -1 for none. */
+GTL_API int gtl_batten_of(const gtl_rig *rig, int thing);
+
+/* The weight of what is lifted: of the lifted load, of a batten all its picks [N]. NaN where nobody hauls. */
+GTL_API double gtl_lifted_weight(const gtl_rig *rig);
+
+/* What the lifted load is called: of a batten the batten's name; "" where nobody hauls. The rig's. */
+GTL_API const char *gtl_lifted_name(const gtl_rig *rig);
 
 /* The rig once more, to be changed; NULL without memory. The caller frees it, and before the original: the
  * rows of hardware stay the original's, so that the copy's own `hardware` is NULL. */

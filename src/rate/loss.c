@@ -27,6 +27,8 @@ static bool make_blank(const gtl_sheet *sheet, gtl_outcome *outcome)
     outcome->velocity_ratio = outcome->estimated_advantage = outcome->efficiency = NAN;
     outcome->every_combination = true;
     outcome->places = 1;
+    outcome->band.rigs = 1;
+    outcome->band.effort[0] = outcome->band.effort[1] = NAN;
     outcome->state = gtl_state_new(sheet->rig);
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) {
         *rooms[i] = calloc(count, sizeof **rooms[i]);

@@ -45,7 +45,7 @@ const gtl_component *gtl_sheet_component(const gtl_sheet *sheet, gtl_kind kind, 
     return NULL;
 }
 
-static gtl_status work_cases(gtl_bench *bench, gtl_sheet *sheet)
+gtl_status gtl_work_cases(gtl_bench *bench, gtl_sheet *sheet)
 {
     double **places = NULL;
     int count = 0;
@@ -70,9 +70,11 @@ gtl_status gtl_rate(const gtl_rig *rig, gtl_sheet *sheet)
     if (status == GTL_OK) {
         sheet->components = gtl_list_components(&bench);
         sheet->component_count = bench.component_count;
-        sheet->outcomes = calloc((size_t)rig->case_count, sizeof *sheet->outcomes);
-        status = sheet->components && sheet->outcomes ? work_cases(&bench, sheet) : GTL_NO_MEMORY;
+        sheet->outcomes = calloc((size_t)rig->case_count + 1, sizeof *sheet->outcomes);
+        bool made = sheet->components && sheet->outcomes && gtl_list_alternatives(sheet);
+        status = made ? gtl_work_cases(&bench, sheet) : GTL_NO_MEMORY;
     }
+    if (status == GTL_OK) status = gtl_work_alternatives(&bench, sheet);
     if (status == GTL_OK) {
         bool kept = gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet);
         if (kept) gtl_find_verdict(&bench, sheet);
@@ -86,6 +88,8 @@ void gtl_sheet_end(gtl_sheet *sheet)
 {
     for (int i = 0; i < sheet->outcome_count; i++) gtl_outcome_end(&sheet->outcomes[i]);
     free(sheet->outcomes);
+    for (int i = 0; i < sheet->alternative_count; i++) gtl_rig_free(sheet->alternatives[i]);
+    free(sheet->alternatives);
     free(sheet->components);
     free(sheet->steps);
     free(sheet->chains);

@@ -53,9 +53,27 @@ double gtl_greatest_resultant(double (*vectors)[3], int count, double *angles, d
 gtl_status gtl_work_case(gtl_bench *bench, const double *const *places, int place_count, gtl_outcome *outcome,
                          gtl_sheet *sheet);
 void gtl_outcome_end(gtl_outcome *outcome);
+/* One number a component each, as in gtl_forces. */
+typedef struct gtl_demands {
+    const double *demand, *push, *keeps, *angle;
+} gtl_demands;
+/* Let other demands count in an outcome, component by component the worse. */
+void gtl_take_worst(gtl_outcome *outcome, const gtl_demands *other, const gtl_bench *bench);
 /* Whether a demand with what its angle leaves of the rating is worse than the one so far (NaN: none yet);
  * what it may carry pulled straight decides what is over. */
 bool gtl_is_worse(double demand, double keeps, double so_far, double kept, double straight);
+
+/* alternatives.c: list what a rig may be where figures are ranges, into the sheet; false without memory. The
+ * first, where there is one, has all friction at its free end. */
+bool gtl_list_alternatives(gtl_sheet *sheet);
+
+/* band.c: work every case of the alternatives listed, and let their demands and figures count in the sheet's
+ * outcomes. Returns GTL_OK, or what gtl_rate does. */
+gtl_status gtl_work_alternatives(const gtl_bench *bench, gtl_sheet *sheet);
+void gtl_band_end(gtl_band *band);
+
+/* rate.c: work all cases of the sheet's rig into its outcomes. */
+gtl_status gtl_work_cases(gtl_bench *bench, gtl_sheet *sheet);
 
 /* loss.c: work the case in which a part lets go, from where the rig holds. The outcome says which; the sheet
  * holds the outcome of hold. */

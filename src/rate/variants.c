@@ -57,17 +57,23 @@ bool gtl_is_worse(double demand, double keeps, double so_far, double kept, doubl
     return now == 1 ? demand > so_far : demand / keeps > so_far / kept;
 }
 
-static void take_worst(gtl_outcome *outcome, const gtl_forces *forces, const gtl_bench *bench)
+void gtl_take_worst(gtl_outcome *outcome, const gtl_demands *other, const gtl_bench *bench)
 {
     for (int i = 0; i < bench->component_count; i++) {
-        outcome->push[i] = fmax(outcome->push[i], forces->push[i]); /* fmax passes over a NaN */
-        if (!gtl_is_worse(forces->demand[i], forces->keeps[i], outcome->demand[i], outcome->keeps[i],
+        outcome->push[i] = fmax(outcome->push[i], other->push[i]); /* fmax passes over a NaN */
+        if (!gtl_is_worse(other->demand[i], other->keeps[i], outcome->demand[i], outcome->keeps[i],
                           bench->straight[i]))
             continue;
-        outcome->demand[i] = forces->demand[i];
-        outcome->keeps[i] = forces->keeps[i];
-        outcome->angle[i] = forces->angle[i];
+        outcome->demand[i] = other->demand[i];
+        outcome->keeps[i] = other->keeps[i];
+        outcome->angle[i] = other->angle[i];
     }
+}
+
+static void take_forces(gtl_outcome *outcome, const gtl_forces *forces, const gtl_bench *bench)
+{
+    gtl_take_worst(outcome, &(gtl_demands){forces->demand, forces->push, forces->keeps, forces->angle},
+                   bench);
 }
 
 /* Work one variant and let its demands count. One that cannot be demands nothing; one that has no answer is
@@ -81,7 +87,7 @@ static void try_variant(trial *t)
     }
     if (!t->state->possible) return;
     gtl_find_forces(t->bench, t->outcome->kind, t->state, &t->forces);
-    take_worst(t->outcome, &t->forces, t->bench);
+    take_forces(t->outcome, &t->forces, t->bench);
     t->outcome->variants++;
 }
 
@@ -191,6 +197,8 @@ static bool make_outcome(const gtl_bench *bench, gtl_outcome *outcome)
     outcome->velocity_ratio = outcome->estimated_advantage = outcome->efficiency = NAN;
     outcome->every_combination = true;
     outcome->places = 1;
+    outcome->band.rigs = 1;
+    outcome->band.effort[0] = outcome->band.effort[1] = NAN;
     outcome->state = gtl_state_new(bench->rig);
     outcome->demand = calloc(components, sizeof *outcome->demand);
     outcome->push = calloc(components, sizeof *outcome->push);
@@ -242,7 +250,7 @@ gtl_status gtl_work_case(gtl_bench *bench, const double *const *places, int plac
     outcome->places = place_count;
     if (!state->possible) return GTL_OK;
     gtl_find_forces(bench, outcome->kind, state, &outcome->forces);
-    take_worst(outcome, &outcome->forces, bench);
+    take_forces(outcome, &outcome->forces, bench);
     outcome->variants = 1;
     describe(bench->rig, bench, outcome);
     return vary(bench, places, place_count, outcome) ? GTL_OK : GTL_NO_MEMORY;
@@ -258,6 +266,7 @@ void gtl_outcome_end(gtl_outcome *outcome)
     free(outcome->angle);
     free(outcome->part);
     free(outcome->loose);
+    gtl_band_end(&outcome->band);
     gtl_rig_free(outcome->own_rig);
     *outcome = (gtl_outcome){0};
 }

@@ -8,6 +8,10 @@
     {                                                                                                        \
         {kind, key, form, GTL_##quantity##_UNITS, meaning}, GTL_STORE_NUMBER, slot, GTL_##quantity, range    \
     }
+#define RANGED(kind, key, slot, quantity, range, form, meaning)                                              \
+    {                                                                                                        \
+        {kind, key, form, GTL_##quantity##_UNITS, meaning}, GTL_STORE_RANGE, slot, GTL_##quantity, range     \
+    }
 #define WORDS(kind, key, how, slot, form, unit, meaning)                                                     \
     {                                                                                                        \
         {kind, key, form, unit, meaning}, how, slot, GTL_LENGTH, GTL_ANY                                     \
@@ -65,6 +69,11 @@
     NUMBER(kind, "length", GTL_F_LENGTH, LENGTH, GTL_ABOVE_ZERO, "a length: 5.5 m",                          \
            "its length between the tied ends, instead of the drawn one")
 
+#define STRETCH(kind)                                                                                        \
+    WORDS(kind, "stretch", GTL_STORE_STRETCH, GTL_F_STRETCH,                                                 \
+          "an elongation and the force that it is at: 3 % at 2 kN", "%, N",                                  \
+          "how far it stretches; needed where it catches a `fall`")
+
 static const gtl_key_row rows[] = {
     REMARK("title", GTL_TITLE, "text", "heads the report"),
     REMARK("place", GTL_PLACE, "text", "where the rig is"),
@@ -73,11 +82,12 @@ static const gtl_key_row rows[] = {
     REMARK("note", GTL_NOTE, "text", "anything else for the report"),
     WORDS(GTL_SHEET, "units", GTL_STORE_UNITS, 0, "metric or us", "", "what the report is printed in"),
     WORDS(GTL_SHEET, "cases", GTL_STORE_CASES, 0,
-          "some of hold, raise, lower, jam, start, stop and lost NAME, or all", "",
+          "some of hold, raise, lower, jam, start, stop, lost NAME and drop, or all", "",
           "what is worked and rated; hold, raise and lower where left out"),
-    WORDS(GTL_SHEET, "load", GTL_STORE_LOAD, 0, "the name of a load", "",
+    WORDS(GTL_SHEET, "load", GTL_STORE_LOAD, 0, "the name of a load or a batten", "",
           "which load is lifted; needed where there are several"),
-    NUMBER(GTL_SHEET, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE, "a percentage: 92 %",
+    RANGED(GTL_SHEET, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE,
+           "a percentage, or a range: 92 %, 88 % .. 94 %",
            "of one sheave of every block that states none, at a 180 degree wrap"),
     NUMBER(GTL_SHEET, "gravity", GTL_F_GRAVITY, ACCELERATION, GTL_ON_EARTH, "an acceleration: 9.81 m/s2",
            "local gravity, 9.7 to 10 m/s2; 9.80665 m/s2 where left out"),
@@ -110,8 +120,8 @@ static const gtl_key_row rows[] = {
     AT_OR_ON(GTL_BLOCK),
     NUMBER(GTL_BLOCK, "sheaves", GTL_F_SHEAVES, WHOLE, GTL_AT_LEAST_ONE, "a whole number: 2",
            "how often it may be passed; as many as the paths use where left out"),
-    NUMBER(GTL_BLOCK, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE, "a percentage: 92 %",
-           "of one sheave, at a 180 degree wrap"),
+    RANGED(GTL_BLOCK, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE,
+           "a percentage, or a range: 92 %, 88 % .. 94 %", "of one sheave, at a 180 degree wrap"),
     WRAP(GTL_BLOCK, GTL_WITHIN_TURN),
     MASS_OR_WEIGHT(GTL_BLOCK, GTL_NOT_NEGATIVE, "its own mass"),
     GUIDE(GTL_BLOCK),
@@ -123,10 +133,10 @@ static const gtl_key_row rows[] = {
     WEAR(GTL_BLOCK),
 
     AT_OR_ON(GTL_FAIRLEAD),
-    NUMBER(GTL_FAIRLEAD, "friction", GTL_F_FRICTION, NUMBER, GTL_NOT_NEGATIVE, "a number: 0.25",
-           "coefficient of friction between the rope and it"),
-    NUMBER(GTL_FAIRLEAD, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE, "a percentage: 60 %",
-           "at a 180 degree wrap, instead of `friction`"),
+    RANGED(GTL_FAIRLEAD, "friction", GTL_F_FRICTION, NUMBER, GTL_NOT_NEGATIVE,
+           "a number, or a range: 0.25, 0.12 .. 0.2", "coefficient of friction between the rope and it"),
+    RANGED(GTL_FAIRLEAD, "efficiency", GTL_F_EFFICIENCY, FRACTION, GTL_SHARE,
+           "a percentage, or a range: 60 %, 50 % .. 70 %", "at a 180 degree wrap, instead of `friction`"),
     NUMBER(GTL_FAIRLEAD, "turns", GTL_F_TURNS, WHOLE, GTL_NOT_NEGATIVE, "a whole number: 2",
            "whole extra turns of the rope around it"),
     WRAP(GTL_FAIRLEAD, GTL_NOT_NEGATIVE),
@@ -147,13 +157,27 @@ static const gtl_key_row rows[] = {
     AT_OR_ON(GTL_LOAD),
     MASS_OR_WEIGHT(GTL_LOAD, GTL_ABOVE_ZERO, "its mass"),
     GUIDE(GTL_LOAD),
+    NUMBER(GTL_LOAD, "fall", GTL_F_FALL, LENGTH, GTL_NOT_NEGATIVE, "a length: 1 m",
+           "how far it falls free before its line begins to take it, in the case drop"),
+    NUMBER(GTL_LOAD, "run", GTL_F_RUN, LENGTH, GTL_ABOVE_ZERO, "a length: 3 m",
+           "how far the rope is let run while it stops a `fall`; told beside the peak"),
     PIN(GTL_LOAD),
+
+    AT(GTL_ARBOR, "where it is drawn; it is kept on a vertical track, and moved to where it really hangs"),
+    WORDS(GTL_ARBOR, "on", GTL_STORE_ON, 0, "a name, with connectors after `via`: purchase via shackle", "",
+          "the block or joint that it moves with, rigidly, at the same place"),
+    MASS_OR_WEIGHT(GTL_ARBOR, GTL_ABOVE_ZERO, "all that is in it now, and its own"),
+    NUMBER(GTL_ARBOR, "each", GTL_F_COUNTERWEIGHT, MASS, GTL_ABOVE_ZERO, "a mass: 12.5 kg",
+           "of one counterweight: the report says how many make balance"),
+    PIN(GTL_ARBOR),
 
     AT(GTL_HAND, "where it hauls from; it does not move"),
     WORDS(GTL_HAND, "on", GTL_STORE_ON, 0, "a name, with connectors after `via`: chair via ring", "",
           "the body that hauls itself"),
     NUMBER(GTL_HAND, "pull", GTL_F_PULL, FORCE, GTL_NOT_NEGATIVE, "a force: 200 N",
            "its pull where that is known; worked out where left out"),
+    WORDS(GTL_HAND, "or", GTL_STORE_OR, 0, "the name of another hand", "",
+          "which pulls instead in each case in which this one would have to push; neither has a `pull`"),
     NUMBER(GTL_HAND, "people", GTL_F_PEOPLE, WHOLE, GTL_AT_LEAST_ONE, "a whole number: 2",
            "how many haul, each pulling at most `each`"),
     NUMBER(GTL_HAND, "each", GTL_F_EACH, FORCE, GTL_ABOVE_ZERO, "a force: 250 N",
@@ -164,11 +188,13 @@ static const gtl_key_row rows[] = {
     PATH(GTL_ROPE, "two stops or more, in order: beam, tail, head, crew",
          "where it is tied (first, last; anchors, joints and loads between) and what it runs over"),
     LENGTH(GTL_ROPE),
+    STRETCH(GTL_ROPE),
     RATINGS(GTL_ROPE),
     ROPE_GEAR(GTL_ROPE),
 
     PATH(GTL_SLING, "two stops: crate, hook via shackle", "from one stop to the other, tied at both"),
     LENGTH(GTL_SLING),
+    STRETCH(GTL_SLING),
     RATINGS(GTL_SLING),
     ROPE_GEAR(GTL_SLING),
     WORDS(GTL_SLING, "hitch", GTL_STORE_HITCH, GTL_R_HITCH, "straight, choke or basket", "",
@@ -190,6 +216,21 @@ static const gtl_key_row rows[] = {
            "of the pull from its line: 0 deg is a straight pull"),
     PIN(GTL_CONNECTOR),
     WEAR(GTL_CONNECTOR),
+
+    AT(GTL_BATTEN, "its first end; it lies level, and runs along the first axis from there"),
+    NUMBER(GTL_BATTEN, "length", GTL_F_LENGTH, LENGTH, GTL_ABOVE_ZERO, "a length: 12 m",
+           "from its first end to its last"),
+    NUMBER(GTL_BATTEN, "mass", GTL_F_MASS, MASS, GTL_NOT_NEGATIVE, "a mass: 48 kg",
+           "of the bare batten, spread along it; or its `pipe`"),
+    NUMBER(GTL_BATTEN, "weight", GTL_F_WEIGHT, FORCE, GTL_NOT_NEGATIVE, "a force: 470 N",
+           "its weight, instead of `mass`"),
+    ROW(GTL_BATTEN, "pipe", GTL_R_PIPE, "the name of a pipe row: schedule-40-1-1-2-in",
+        "a row of the hardware tables, instead of `mass`: weighs so much a length, and is so stiff"),
+    WORDS(GTL_BATTEN, "picks", GTL_STORE_PICKS, 0, "names and places: left at 0.5 m, right at 11.5 m",
+          GTL_LENGTH_UNITS, "the points that lines tie to, from its first end; each can stand in a path"),
+    WORDS(GTL_BATTEN, "loads", GTL_STORE_HUNG, 0,
+          "weights and places: 6 kg at 1.5 m, 20 kg from 0 m to 12 m", GTL_FORCE_UNITS,
+          "what hangs on it, in a point or spread evenly"),
 };
 
 #define ROW_COUNT (sizeof rows / sizeof rows[0])
@@ -226,11 +267,13 @@ const char *gtl_kind_meaning(gtl_kind kind)
         [GTL_JOINT] =
             "a point where lines are tied: a bridle apex, a plate, a grab or hitch on a running rope",
         [GTL_LOAD] = "a body with a weight",
+        [GTL_ARBOR] = "counterweights in their frame, on a vertical track, which balance what is lifted",
         [GTL_HAND] = "where somebody or something hauls",
         [GTL_ROPE] = "a line through two or more stops",
         [GTL_SLING] = "a line from one stop to another, tied at both",
         [GTL_SPAR] = "a rigid piece between two stops that can also be pushed",
         [GTL_CONNECTOR] = "a shackle, ring, hook or strop between a thing and what it hangs on",
+        [GTL_BATTEN] = "a pipe or bar hung level on lines, with what hangs along it",
     };
     return meanings[kind];
 }

@@ -9,11 +9,13 @@
 /* How the value of a key is read and kept. */
 typedef enum gtl_how {
     GTL_STORE_NUMBER, /* a quantity; slot: gtl_field */
+    GTL_STORE_RANGE,  /* likewise, or two of them: from, to */
     GTL_STORE_REMARK, /* free text; slot: gtl_remark */
     GTL_STORE_AT,
     GTL_STORE_ON,
     GTL_STORE_PATH,
     GTL_STORE_LOAD,
+    GTL_STORE_OR,
     GTL_STORE_GUIDE,
     GTL_STORE_UNITS,
     GTL_STORE_CASES,
@@ -21,6 +23,9 @@ typedef enum gtl_how {
     GTL_STORE_HITCH,
     GTL_STORE_AXIS,
     GTL_STORE_TABLES,
+    GTL_STORE_PICKS,
+    GTL_STORE_HUNG,
+    GTL_STORE_STRETCH, /* an elongation and the force that it is at; slot: gtl_field of the first */
     GTL_HOW_COUNT
 } gtl_how;
 

@@ -2,9 +2,8 @@
 #include "read/later.h"
 
 /* Each list ends with NULL. */
-static const char *const keys[] = {"species", "fall",  "stretch", "length on load",
-                                   "or",      "picks", "loads",   NULL};
-static const char *const kinds[] = {"batten", "arbor", NULL};
+static const char *const keys[] = {"species", "fall", "stretch", "length on load", NULL};
+static const char *const kinds[] = {NULL};
 static const char *const cases[] = {"drop", NULL};
 
 static bool is_in(const char *const *list, gtl_word word)

@@ -3,6 +3,7 @@
 #include "read/sections.h"
 
 #include "base/text.h"
+#include "read/picks.h"
 #include "read/store.h"
 #include "read/unknown.h"
 #include "rig/kind.h"
@@ -166,4 +167,5 @@ void gtl_read_sections(const gtl_entry *entries, size_t count, gtl_draft *draft,
     double gravity = draft->sheet.numbers[GTL_F_GRAVITY].value;
     if (gravity > 0) draft->gravity = gravity; /* not where it is absent */
     for (int i = 0; i < draft->item_count; i++) read_keys(&r, &draft->items[i]);
+    gtl_add_picks(draft, faults);
 }

@@ -36,6 +36,8 @@ static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
 {
     switch (row->how) {
     case GTL_STORE_NUMBER:
+    case GTL_STORE_RANGE:
+    case GTL_STORE_STRETCH:
         return &item->numbers[row->slot].stated;
     case GTL_STORE_AT:
         return &item->at.stated;
@@ -45,6 +47,8 @@ static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
         return &item->path.stated;
     case GTL_STORE_LOAD:
         return &item->load.stated;
+    case GTL_STORE_OR:
+        return &item->other.stated;
     case GTL_STORE_GUIDE:
         return &item->guide;
     case GTL_STORE_CASES:
@@ -54,6 +58,10 @@ static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
         return &item->rows[row->slot].stated;
     case GTL_STORE_AXIS:
         return &item->axis.stated;
+    case GTL_STORE_PICKS:
+        return &item->picks.stated;
+    case GTL_STORE_HUNG:
+        return &item->hung.stated;
     case GTL_STORE_TABLES:
         return &item->tables.stated;
     default:
@@ -65,7 +73,8 @@ void gtl_store_nothing(gtl_draft *draft, gtl_item *item, const gtl_key_row *row,
 {
     *stated_of(item, row) = (gtl_stated){true, line};
     item->rough = true;
-    if (row->how == GTL_STORE_ON || row->how == GTL_STORE_PATH) draft->whole = false;
+    if (row->how == GTL_STORE_ON || row->how == GTL_STORE_PATH || row->how == GTL_STORE_OR)
+        draft->whole = false;
 }
 
 static void store_remark(const gtl_storing *s)
@@ -73,28 +82,65 @@ static void store_remark(const gtl_storing *s)
     s->draft->remarks[s->row->slot] = s->entry->value;
 }
 
-static void store_number(const gtl_storing *s)
+/* A number as its row wants it; false after a fault. */
+static bool read_number(const gtl_storing *s, const char *text, double *value)
 {
     char why[GTL_WHY_SIZE];
-    double value = NAN;
     const char *key = s->row->key.key;
     bool weighed = s->row->quantity == GTL_MASS;
-    bool well =
-        gtl_parse_quantity(s->entry->value, s->row->quantity, s->draft->gravity, &value, &weighed, why);
+    bool well = gtl_parse_quantity(text, s->row->quantity, s->draft->gravity, value, &weighed, why);
     if (weighed || !well) s->draft->mass_typed = true; /* what cannot be read may have been a mass */
     if (!well) {
         gtl_faults_add(s->faults, s->entry->line, "`%s`: %s", key, why);
-        return;
+        return false;
     }
     double low = ranges[s->row->range].low;
-    bool enough = ranges[s->row->range].above ? value > low : value >= low;
-    if (!enough || value > ranges[s->row->range].high) {
-        char excerpt[GTL_EXCERPT_SIZE];
-        gtl_faults_add(s->faults, s->entry->line, "`%s`: `%s` is out of range; it has to be %s", key,
-                       gtl_excerpt(gtl_word_of(s->entry->value), excerpt), ranges[s->row->range].words);
+    bool enough = ranges[s->row->range].above ? *value > low : *value >= low;
+    if (enough && *value <= ranges[s->row->range].high) return true;
+    char excerpt[GTL_EXCERPT_SIZE];
+    gtl_faults_add(s->faults, s->entry->line, "`%s`: `%s` is out of range; it has to be %s", key,
+                   gtl_excerpt(gtl_word_of(text), excerpt), ranges[s->row->range].words);
+    return false;
+}
+
+static void store_number(const gtl_storing *s)
+{
+    double value = NAN;
+    if (read_number(s, s->entry->value, &value)) s->item->numbers[s->row->slot].value = value;
+}
+
+/* The two ends of `text`, the dots between them at `dots`. A unit behind the second stands for both. */
+static void cut_range(const char *text, const char *dots, char low[GTL_LINE_LIMIT + 1],
+                      char high[GTL_LINE_LIMIT + 1])
+{
+    snprintf(high, GTL_LINE_LIMIT + 1, "%s", dots + 2);
+    int length = (int)(dots - text);
+    const char *unit = high + strcspn(high, "%");
+    bool bare = memchr(text, '%', (size_t)length) == NULL;
+    snprintf(low, GTL_LINE_LIMIT + 1, "%.*s%s", length, text, bare ? unit : "");
+}
+
+/* Two ends that are one, or stand the wrong way round, are taken for a slip of the pen. */
+static void store_range(const gtl_storing *s)
+{
+    char low_text[GTL_LINE_LIMIT + 1], high_text[GTL_LINE_LIMIT + 1];
+    const char *dots = strstr(s->entry->value, "..");
+    double low = NAN, high = NAN;
+    if (!dots || strlen(s->entry->value) > GTL_LINE_LIMIT / 2) {
+        store_number(s);
         return;
     }
-    s->item->numbers[s->row->slot].value = value;
+    cut_range(s->entry->value, dots, low_text, high_text);
+    if (!read_number(s, low_text, &low) || !read_number(s, high_text, &high)) return;
+    if (!(low < high)) {
+        gtl_faults_add(
+            s->faults, s->entry->line,
+            "`%s`: a range runs from the smaller end to the greater; turn it round, or write one number",
+            s->row->key.key);
+        return;
+    }
+    s->item->numbers[s->row->slot].value = low;
+    s->item->numbers[s->row->slot].high = high;
 }
 
 /* One of the quantities of `at`; false after a fault. */
@@ -207,6 +253,15 @@ static void store_path(const gtl_storing *s)
     store_list(s, &s->item->path);
 }
 
+static void store_or(const gtl_storing *s)
+{
+    store_one(s, &s->item->other);
+    if (s->item->other.count != 1 || s->draft->refs[s->item->other.first].via_count == 0) return;
+    gtl_faults_add(s->faults, s->entry->line, "`or` takes the name of a hand alone, without `via`");
+    s->item->other.count = 0;
+    s->draft->whole = false;
+}
+
 static void store_load(const gtl_storing *s)
 {
     store_one(s, &s->item->load);
@@ -245,11 +300,13 @@ void gtl_store(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, const g
 {
     static void (*const stores[GTL_HOW_COUNT])(const gtl_storing *) = {
         [GTL_STORE_NUMBER] = store_number,
+        [GTL_STORE_RANGE] = store_range,
         [GTL_STORE_REMARK] = store_remark,
         [GTL_STORE_AT] = store_at,
         [GTL_STORE_ON] = store_on,
         [GTL_STORE_PATH] = store_path,
         [GTL_STORE_LOAD] = store_load,
+        [GTL_STORE_OR] = store_or,
         [GTL_STORE_GUIDE] = store_guide,
         [GTL_STORE_UNITS] = store_units,
         [GTL_STORE_CASES] = gtl_store_cases,
@@ -257,6 +314,8 @@ void gtl_store(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, const g
         [GTL_STORE_HITCH] = gtl_store_hitch,
         [GTL_STORE_AXIS] = gtl_store_axis,
         [GTL_STORE_TABLES] = gtl_store_tables,
+        [GTL_STORE_PICKS] = gtl_store_picks, [GTL_STORE_HUNG] = gtl_store_hung,
+        [GTL_STORE_STRETCH] = gtl_store_stretch,
     };
     gtl_storing s = {draft, item, row, entry, faults};
     *stated_of(item, row) = (gtl_stated){true, entry->line};

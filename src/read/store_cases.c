@@ -1,20 +1,18 @@
 /* store_cases.c - the cases that a rig asks for. */
-#include "read/later.h"
 #include "read/storing.h"
 
-#define CASES_HINT "write hold, raise, lower, jam, start, stop, lost NAME, some of them, or all"
+#define CASES_HINT "write hold, raise, lower, jam, start, stop, lost NAME, drop, some of them, or all"
 
 static void refuse_case(const gtl_storing *s, gtl_word word)
 {
     char excerpt[GTL_EXCERPT_SIZE];
-    const char *problem = gtl_is_later_case(word) ? "is not supported yet" : "is no case";
     s->item->rough = true; /* what was meant may need what seems to change nothing */
     if (word.length == 0) {
         gtl_faults_add(s->faults, s->entry->line, "`cases`: a case is missing; " CASES_HINT);
         return;
     }
-    gtl_faults_add(s->faults, s->entry->line, "`cases`: `%s` %s; " CASES_HINT, gtl_excerpt(word, excerpt),
-                   problem);
+    gtl_faults_add(s->faults, s->entry->line, "`cases`: `%s` is no case; " CASES_HINT,
+                   gtl_excerpt(word, excerpt));
 }
 
 /* lost NAME: a case of its own for each name. */

@@ -22,10 +22,17 @@ bool gtl_word_is(gtl_word word, const char *text);
 /* store_cases.c */
 void gtl_store_cases(const gtl_storing *s);
 
+/* store_batten.c */
+void gtl_store_picks(const gtl_storing *s);
+void gtl_store_hung(const gtl_storing *s);
+
 /* store_gear.c */
 void gtl_store_row(const gtl_storing *s);
 void gtl_store_hitch(const gtl_storing *s);
 void gtl_store_axis(const gtl_storing *s);
 void gtl_store_tables(const gtl_storing *s);
+
+/* store_stretch.c */
+void gtl_store_stretch(const gtl_storing *s);
 
 #endif

@@ -73,7 +73,17 @@ static void fill_friction(const gtl_building *b, gtl_thing *thing, const gtl_ite
     bool own = is_stated(item, GTL_F_EFFICIENCY) || is_stated(item, GTL_F_FRICTION);
     thing->efficiency = own ? value(item, GTL_F_EFFICIENCY) : gtl_row_number(b, at, GTL_HW_EFFICIENCY);
     thing->friction = own ? value(item, GTL_F_FRICTION) : gtl_row_number(b, at, GTL_HW_COEFFICIENT);
-    if (item->kind == GTL_BLOCK && !own && isnan(thing->efficiency)) thing->efficiency = b->rig->efficiency;
+    const gtl_number *efficiency = &item->numbers[GTL_F_EFFICIENCY],
+                     *friction = &item->numbers[GTL_F_FRICTION];
+    thing->freest = efficiency->high;
+    if (!isnan(friction->high)) {
+        thing->friction = friction->high;
+        thing->freest = friction->value;
+    }
+    if (item->kind == GTL_BLOCK && !own && isnan(thing->efficiency)) {
+        thing->efficiency = b->rig->efficiency;
+        thing->freest = b->rig->freest;
+    }
 }
 
 static void fill_bend(const gtl_building *b, gtl_thing *thing, const gtl_item *item, int at)
@@ -96,17 +106,20 @@ static void add_thing(gtl_building *b, const gtl_item *item, int at)
 {
     gtl_thing *thing = &b->rig->things[b->rig->thing_count++];
     b->thing_item[b->index[at]] = at;
-    *thing = (gtl_thing){.kind = item->kind, .line = item->line, .on = -1, .node = -1, .via = {0, 0}};
+    *thing = (gtl_thing){.kind = item->kind, .line = item->line, .on = -1, .node = -1, .other = -1};
     thing->name = keep_text(b, item->name);
     for (int i = 0; i < 3; i++) thing->at[i] = i < item->at.count ? item->at.at[i] : item->at.count ? 0 : NAN;
-    thing->guided = item->guide.yes;
+    thing->guided = item->guide.yes || item->kind == GTL_ARBOR;
     double weight = weight_of(b, item, at);
     thing->weight_stated = !isnan(weight);
     thing->weight = thing->weight_stated ? weight : 0;
     thing->rating = rating_of(b, item);
     thing->gear = b->gear[at];
     fill_bend(b, thing, item, at);
+    thing->fall = value(item, GTL_F_FALL);
+    thing->run_out = value(item, GTL_F_RUN);
     fill_hand(thing, item);
+    thing->each = value(item, GTL_F_COUNTERWEIGHT) * b->rig->gravity;
 }
 
 static void add_line(gtl_building *b, const gtl_item *item, int at)
@@ -116,6 +129,8 @@ static void add_line(gtl_building *b, const gtl_item *item, int at)
     *line = (gtl_line){.kind = item->kind, .line = item->line};
     line->name = keep_text(b, item->name);
     line->length = value(item, GTL_F_LENGTH);
+    line->stretch = value(item, GTL_F_STRETCH);
+    line->stretch_force = value(item, GTL_F_STRETCH_FORCE);
     double weight = weight_of(b, item, at);
     line->weight = isnan(weight) ? 0 : weight;
     line->rating = rating_of(b, item);
@@ -180,8 +195,9 @@ static void fill_sheet(gtl_building *b)
     rig->gravity = draft->gravity;
     rig->gravity_stated = is_stated(&draft->sheet, GTL_F_GRAVITY);
     rig->efficiency = value(&draft->sheet, GTL_F_EFFICIENCY);
+    rig->freest = draft->sheet.numbers[GTL_F_EFFICIENCY].high;
     rig->design_factor = value(&draft->sheet, GTL_F_DESIGN_FACTOR);
-    rig->load = rig->hand = rig->driven = -1;
+    rig->load = rig->hand = rig->driven = rig->dropped = -1;
 }
 
 static void add_items(gtl_building *b)
@@ -207,6 +223,7 @@ static void build(gtl_building *b)
     add_items(b);
     gtl_check_items(b);
     gtl_resolve(b);
+    gtl_pair_hands(b);
     gtl_build_nodes(b);
     gtl_settle_axes(b);
     gtl_check_lines(b);

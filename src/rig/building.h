@@ -39,6 +39,9 @@ void gtl_check_gear(gtl_building *b);
  * cannot stand there, is a fault, and the index stays -1. */
 void gtl_resolve(gtl_building *b);
 
+/* pair.c: hands of which one says `or`; its second in the file is let go. A pair that cannot be is a fault. */
+void gtl_pair_hands(gtl_building *b);
+
 /* nodes.c: things that sit on each other share a node. */
 void gtl_build_nodes(gtl_building *b);
 
@@ -53,6 +56,9 @@ void gtl_check_lines(gtl_building *b);
 
 /* check.c: the rig as a whole, cut into pieces. Settles which load is lifted. */
 void gtl_check_rig(gtl_building *b);
+
+/* arbor.c: whether each arbor can balance anything. */
+void gtl_check_arbors(gtl_building *b);
 
 /* cases.c: what cases are worked, and whether each has its data. */
 void gtl_settle_cases(gtl_building *b);

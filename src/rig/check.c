@@ -24,7 +24,7 @@ static void find_reach(const gtl_rig *rig, reach *reaches)
         if (rig->stops[i].tied) at->tied = true;
     }
     for (int i = 0; i < rig->thing_count; i++) {
-        if (rig->things[i].kind == GTL_LOAD) reaches[rig->things[i].node].loaded = true;
+        if (gtl_is_of(rig->things[i].kind, GTL_WEIGHT_KINDS)) reaches[rig->things[i].node].loaded = true;
     }
 }
 
@@ -105,7 +105,7 @@ static void check_hand(gtl_building *b, int index, int ropes)
                        ropes == 0 ? "hauls on nothing" : "hauls on several ropes",
                        ropes == 0 ? "put it at an end of a rope's path" : "give each rope a hand of its own");
     }
-    if (has_known_pull(b, index)) return;
+    if (has_known_pull(b, index) || hand->let_go) return;
     if (b->rig->hand < 0) {
         b->rig->hand = index;
         return;
@@ -276,6 +276,7 @@ void gtl_check_rig(gtl_building *b)
     check_stops(b);
     check_pieces(b);
     if (b->rig->hand >= 0) settle_lifted(b);
+    gtl_check_arbors(b);
     gtl_settle_cases(b);
     check_defaults(b);
     check_weight(b);

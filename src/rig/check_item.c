@@ -4,9 +4,9 @@
 #include <math.h>
 #include <stdint.h>
 
-#define FIELD(field) (UINT32_C(1) << (field))
+#define FIELD(field) (UINT64_C(1) << (field))
 
-_Static_assert(GTL_FIELD_COUNT <= 32, "a bit for every field");
+_Static_assert(GTL_FIELD_COUNT <= 64, "a bit for every field");
 
 /* Two spellings of one thing. */
 static const struct {
@@ -24,7 +24,7 @@ static const struct {
 /* A key that says nothing unless at least one of the others is there. */
 static const struct {
     gtl_field one;
-    uint32_t needs;
+    uint64_t needs;
     const char *text;
 } needs[] = {
     {GTL_F_PEOPLE, FIELD(GTL_F_EACH),
@@ -36,6 +36,9 @@ static const struct {
      "`wrap` changes nothing without friction; state the efficiency too, or leave `wrap` out"},
     {GTL_F_TURNS, FIELD(GTL_F_EFFICIENCY) | FIELD(GTL_F_FRICTION),
      "`turns` change nothing without friction; state `friction` or `efficiency` too, or leave them out"},
+    {GTL_F_RUN, FIELD(GTL_F_FALL),
+     "`run` changes nothing without `fall`: how far the load falls before its line takes it; add it, such as "
+     "fall = 1 m, or leave `run` out"},
 };
 
 #define COUNT(table) (sizeof(table) / sizeof(table)[0])
@@ -70,10 +73,10 @@ static const struct {
 };
 
 /* The fields that an item or its row states, as bits; a block has the rig's efficiency too. */
-static uint32_t all_stated(const gtl_building *b, int at)
+static uint64_t all_stated(const gtl_building *b, int at)
 {
     const gtl_item *item = &b->draft->items[at];
-    uint32_t all = 0;
+    uint64_t all = 0;
     for (unsigned i = 0; i < GTL_FIELD_COUNT; i++) {
         if (stated(item, (gtl_field)i).yes) all |= FIELD(i);
     }
@@ -88,7 +91,7 @@ static uint32_t all_stated(const gtl_building *b, int at)
 static void check_needs(gtl_building *b, int at)
 {
     const gtl_item *item = &b->draft->items[at];
-    uint32_t all = all_stated(b, at);
+    uint64_t all = all_stated(b, at);
     for (size_t i = 0; i < COUNT(needs); i++) {
         if ((all & FIELD(needs[i].one)) == 0 || (all & needs[i].needs) != 0) continue;
         gtl_faults_add(b->faults, stated(item, needs[i].one).line, "%s", needs[i].text);
@@ -131,8 +134,8 @@ static void check_path(gtl_building *b, const gtl_item *item)
 static void check_weight(gtl_building *b, const gtl_item *item)
 {
     if (stated(item, GTL_F_MASS).yes || stated(item, GTL_F_WEIGHT).yes || item->rough) return;
-    gtl_faults_add(b->faults, item->line, "load `%s` has no weight; write its mass, such as mass = 60 kg",
-                   item->name);
+    gtl_faults_add(b->faults, item->line, "%s `%s` has no weight; write its mass, such as mass = 60 kg",
+                   gtl_kind_name(item->kind), item->name);
 }
 
 void gtl_check_items(gtl_building *b)
@@ -142,7 +145,7 @@ void gtl_check_items(gtl_building *b)
         if (item->lost) continue;
         if (gtl_is_of(item->kind, GTL_THING_KINDS)) check_place(b, item);
         if (gtl_is_of(item->kind, GTL_LINE_KINDS)) check_path(b, item);
-        if (item->kind == GTL_LOAD) check_weight(b, item);
+        if (gtl_is_of(item->kind, GTL_WEIGHT_KINDS)) check_weight(b, item);
         check_exclusions(b, item);
         if (!item->rough) check_needs(b, i);
     }

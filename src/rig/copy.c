@@ -22,7 +22,9 @@ static bool copy_arrays(gtl_rig *copy, const gtl_rig *rig)
 {
     return COPY(nodes, rig->node_count, rig->thing_count) && COPY(stops, rig->stop_count, rig->stop_count) &&
            COPY(parts, rig->part_count, rig->stop_count) && COPY(pieces, rig->piece_count, rig->stop_count) &&
-           COPY(runs, rig->run_count, rig->stop_count) && COPY(vias, rig->via_count, rig->via_count);
+           COPY(runs, rig->run_count, rig->stop_count) && COPY(vias, rig->via_count, rig->via_count) &&
+           COPY(picks, rig->pick_count, rig->pick_count) &&
+           COPY(hung, rig->hung_count, rig->hung_count);
 }
 
 /* Give the copy a text of its own in place of the one that it shares; false without memory. */
@@ -43,11 +45,12 @@ static bool own_text(char **text)
 
 static bool copy_named(gtl_rig *copy, const gtl_rig *rig)
 {
-    copy->thing_count = copy->line_count = copy->connector_count = copy->case_count = 0;
+    copy->thing_count = copy->line_count = copy->connector_count = copy->case_count = copy->batten_count = 0;
     COPY_NAMED(things, thing_count);
     COPY_NAMED(lines, line_count);
     COPY_NAMED(connectors, connector_count);
     COPY_NAMED(cases, case_count);
+    COPY_NAMED(battens, batten_count);
     return true;
 }
 
@@ -79,6 +82,9 @@ gtl_rig *gtl_rig_copy(const gtl_rig *rig)
     copy->runs = NULL;
     copy->connectors = NULL;
     copy->vias = NULL;
+    copy->battens = NULL;
+    copy->picks = NULL;
+    copy->hung = NULL;
     bool texts = copy_texts(copy, rig); /* first: no text may be left that is the original's */
     if (copy_named(copy, rig) && copy_arrays(copy, rig) && texts) return copy;
     gtl_rig_free(copy);

@@ -3,6 +3,7 @@
 
 #include "base/grow.h"
 #include "base/suggest.h"
+#include "base/text.h"
 
 #include <gantline/units.h>
 #include <math.h>
@@ -13,8 +14,8 @@
 
 gtl_item gtl_item_blank(gtl_kind kind, const char *name, int line)
 {
-    gtl_item item = {.kind = kind, .name = name, .line = line};
-    for (int i = 0; i < GTL_FIELD_COUNT; i++) item.numbers[i].value = NAN;
+    gtl_item item = {.kind = kind, .name = name, .line = line, .batten = -1};
+    for (int i = 0; i < GTL_FIELD_COUNT; i++) item.numbers[i].value = item.numbers[i].high = NAN;
     return item;
 }
 
@@ -32,6 +33,10 @@ void gtl_draft_end(gtl_draft *draft)
     free(draft->items);
     free(draft->refs);
     free(draft->vias);
+    free(draft->picks);
+    free(draft->hung);
+    for (int i = 0; i < draft->name_count; i++) free(draft->names[i]);
+    free(draft->names);
     free(draft->by_name);
     *draft = (gtl_draft){.whole = false};
 }
@@ -65,6 +70,37 @@ bool gtl_draft_add_via(gtl_draft *draft, gtl_word name)
     return true;
 }
 
+bool gtl_draft_add_pick(gtl_draft *draft, gtl_word name, double at)
+{
+    size_t count = (size_t)draft->pick_count;
+    gtl_pick_typed *picks = gtl_grow(draft->picks, count, &draft->pick_capacity, sizeof *picks);
+    if (!picks) return false;
+    draft->picks = picks;
+    picks[draft->pick_count++] = (gtl_pick_typed){name, at, -1};
+    return true;
+}
+
+bool gtl_draft_add_hung(gtl_draft *draft, const gtl_hung *hung)
+{
+    size_t count = (size_t)draft->hung_count;
+    gtl_hung *list = gtl_grow(draft->hung, count, &draft->hung_capacity, sizeof *list);
+    if (!list) return false;
+    draft->hung = list;
+    list[draft->hung_count++] = *hung;
+    return true;
+}
+
+const char *gtl_draft_keep_name(gtl_draft *draft, gtl_word name)
+{
+    size_t count = (size_t)draft->name_count;
+    char **names = gtl_grow(draft->names, count, &draft->name_capacity, sizeof *names);
+    if (!names) return NULL;
+    draft->names = names;
+    names[count] = gtl_text_copy(name.start, name.length);
+    if (names[count]) draft->name_count++;
+    return names[count];
+}
+
 static int by_name(const void *left, const void *right)
 {
     const gtl_named *a = left;
@@ -76,6 +112,7 @@ static int by_name(const void *left, const void *right)
 bool gtl_draft_sort_names(gtl_draft *draft)
 {
     size_t count = (size_t)draft->item_count;
+    free(draft->by_name);
     draft->by_name = calloc(count + 1, sizeof *draft->by_name);
     if (!draft->by_name) return false;
     for (size_t i = 0; i < count; i++) {

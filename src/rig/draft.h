@@ -37,6 +37,11 @@ typedef enum gtl_field {
     GTL_F_PIN_DIAMETER,
     GTL_F_WEAR,
     GTL_F_WET,
+    GTL_F_COUNTERWEIGHT, /* of one in an arbor */
+    GTL_F_FALL,
+    GTL_F_RUN,
+    GTL_F_STRETCH,       /* what follows `stretch`: an elongation ... */
+    GTL_F_STRETCH_FORCE, /* ... and after `at` the tension that it is at; has no key of its own */
     GTL_FIELD_COUNT
 } gtl_field;
 
@@ -48,7 +53,8 @@ typedef enum gtl_row_key {
     GTL_R_TERMINATION,
     GTL_R_HITCH,
     GTL_R_FITTING,
-    GTL_R_USE, /* [rig] only */
+    GTL_R_PIPE, /* battens only */
+    GTL_R_USE,  /* [rig] only */
     GTL_ROW_KEY_COUNT
 } gtl_row_key;
 
@@ -64,7 +70,8 @@ typedef struct gtl_stated {
 
 typedef struct gtl_number {
     gtl_stated stated;
-    double value; /* SI; NaN where not stated or not readable */
+    double value; /* SI; NaN where not stated or not readable; of a range its low end */
+    double high;  /* of a range its high end, SI; else NaN */
 } gtl_number;
 
 /* Names in a row: draft->refs[first] ... */
@@ -101,6 +108,13 @@ typedef struct gtl_ref {
     int via_count;
 } gtl_ref;
 
+/* A point of a batten that lines tie to. */
+typedef struct gtl_pick_typed {
+    gtl_word name;
+    double at; /* from the batten's first end [m] */
+    int item;  /* the load that stands for it, -1: none yet */
+} gtl_pick_typed;
+
 /* One section. */
 typedef struct gtl_item {
     gtl_kind kind;
@@ -116,8 +130,12 @@ typedef struct gtl_item {
     gtl_list on; /* one name */
     gtl_list path;
     gtl_list load;       /* one name; [rig] only */
+    gtl_list other;      /* one name; hands only: which pulls where this one would have to push */
     gtl_list losses;     /* what lets go, a case each; [rig] only */
     gtl_row_name tables; /* [rig] only: the whole value, file names with commas between them */
+    gtl_list picks;      /* battens: draft->picks[first] ..., as typed */
+    gtl_list hung;       /* battens: draft->hung[first] ... */
+    int batten;          /* a load that is a pick: the item of its batten, else -1 */
     gtl_stated guide;
     gtl_stated cases;   /* [rig] only */
     gtl_stated others;  /* free texts and units: nobody asks which */
@@ -153,6 +171,15 @@ typedef struct gtl_draft {
     gtl_word *vias;
     int via_count;
     size_t via_capacity;
+    gtl_pick_typed *picks;
+    int pick_count;
+    size_t pick_capacity;
+    gtl_hung *hung;
+    int hung_count;
+    size_t hung_capacity;
+    char **names; /* of picks; owned */
+    int name_count;
+    size_t name_capacity;
     gtl_named *by_name; /* one an item, in order of name, then of the file */
 } gtl_draft;
 
@@ -169,7 +196,12 @@ bool gtl_draft_add_ref(gtl_draft *draft, gtl_word name);
 /* A connector of the ref added last. */
 bool gtl_draft_add_via(gtl_draft *draft, gtl_word name);
 
-/* Put the items in order of name, once all are there; false without memory. */
+bool gtl_draft_add_pick(gtl_draft *draft, gtl_word name, double at);
+bool gtl_draft_add_hung(gtl_draft *draft, const gtl_hung *hung);
+/* A word as a text that lasts as long as the draft; NULL without memory. */
+const char *gtl_draft_keep_name(gtl_draft *draft, gtl_word name);
+
+/* Put the items in order of name, once all are there, and again once more are; false without memory. */
 bool gtl_draft_sort_names(gtl_draft *draft);
 /* The first item of that name, -1 for none. */
 int gtl_draft_find(const gtl_draft *draft, gtl_word name);

@@ -19,6 +19,7 @@ static const struct {
     [GTL_R_TERMINATION] = {"termination", GTL_HW_TERMINATION},
     [GTL_R_HITCH] = {"hitch", GTL_HW_HITCH},
     [GTL_R_FITTING] = {"fitting", GTL_HW_FITTING},
+    [GTL_R_PIPE] = {"pipe", GTL_HW_PIPE},
     [GTL_R_USE] = {"use", GTL_HW_USE},
 };
 

@@ -8,9 +8,11 @@
 #define GTL_ONE_KIND(kind) (1U << (kind))
 
 #define GTL_LINE_KINDS (GTL_ONE_KIND(GTL_ROPE) | GTL_ONE_KIND(GTL_SLING) | GTL_ONE_KIND(GTL_SPAR))
+/* Bodies that are there for their weight. */
+#define GTL_WEIGHT_KINDS (GTL_ONE_KIND(GTL_LOAD) | GTL_ONE_KIND(GTL_ARBOR))
 #define GTL_BODY_KINDS                                                                                       \
     (GTL_ONE_KIND(GTL_ANCHOR) | GTL_ONE_KIND(GTL_BLOCK) | GTL_ONE_KIND(GTL_FAIRLEAD) |                       \
-     GTL_ONE_KIND(GTL_JOINT) | GTL_ONE_KIND(GTL_LOAD))
+     GTL_ONE_KIND(GTL_JOINT) | GTL_WEIGHT_KINDS)
 #define GTL_THING_KINDS (GTL_BODY_KINDS | GTL_ONE_KIND(GTL_HAND))
 /* Over these a line runs where it passes in the middle of its path. */
 #define GTL_RUNNING_KINDS (GTL_ONE_KIND(GTL_BLOCK) | GTL_ONE_KIND(GTL_FAIRLEAD))

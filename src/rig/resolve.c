@@ -75,7 +75,10 @@ static gtl_via resolve_vias(gtl_building *b, const gtl_ref *ref, int line, int t
 
 static void resolve_on(gtl_building *b, int thing, const gtl_item *item)
 {
-    spot where = {item->on.stated.line, "on", GTL_BODY_KINDS, "an anchor, block, fairlead, joint or load"};
+    static const unsigned rides = GTL_ONE_KIND(GTL_BLOCK) | GTL_ONE_KIND(GTL_JOINT);
+    spot where = {item->on.stated.line, "on", GTL_BODY_KINDS,
+                  "an anchor, block, fairlead, joint, load or arbor"};
+    if (item->kind == GTL_ARBOR) where = (spot){where.line, "on", rides, "a block or joint"};
     if (item->on.count == 0) return;
     const gtl_ref *ref = &b->draft->refs[item->on.first];
     b->rig->things[thing].on = find(b, &where, ref->name);
@@ -92,7 +95,7 @@ static bool is_tied(const gtl_building *b, const gtl_line *line, int stop, int t
 static void resolve_path(gtl_building *b, gtl_line *line, const gtl_item *item)
 {
     spot where = {item->path.stated.line, "path", GTL_THING_KINDS,
-                  "an anchor, block, fairlead, joint, load or hand"};
+                  "an anchor, block, fairlead, joint, load, arbor or hand"};
     line->first_stop = b->rig->stop_count;
     line->stop_count = item->path.count;
     for (int i = 0; i < line->stop_count; i++) {
@@ -112,9 +115,17 @@ static void resolve_load(gtl_building *b)
     if (load->count > 0) b->load = find(b, &where, b->draft->refs[load->first].name);
 }
 
+static void resolve_or(gtl_building *b, int thing, const gtl_item *item)
+{
+    spot where = {item->other.stated.line, "or", GTL_ONE_KIND(GTL_HAND), "a hand"};
+    if (item->other.count == 0) return;
+    b->rig->things[thing].other = find(b, &where, b->draft->refs[item->other.first].name);
+}
+
 void gtl_resolve(gtl_building *b)
 {
     for (int i = 0; i < b->rig->thing_count; i++) resolve_on(b, i, gtl_thing_item(b, i));
+    for (int i = 0; i < b->rig->thing_count; i++) resolve_or(b, i, gtl_thing_item(b, i));
     for (int i = 0; i < b->rig->line_count; i++) resolve_path(b, &b->rig->lines[i], gtl_line_item(b, i));
     resolve_load(b);
 }

@@ -5,10 +5,11 @@
 #include <stdlib.h>
 
 static const char *const kinds[GTL_KIND_COUNT] = {
-    [GTL_SHEET] = "a rig",         [GTL_ANCHOR] = "an anchor",      [GTL_BLOCK] = "a block",
-    [GTL_FAIRLEAD] = "a fairlead", [GTL_JOINT] = "a joint",         [GTL_LOAD] = "a load",
-    [GTL_HAND] = "a hand",         [GTL_ROPE] = "a rope",           [GTL_SLING] = "a sling",
-    [GTL_SPAR] = "a spar",         [GTL_CONNECTOR] = "a connector",
+    [GTL_SHEET] = "a rig",         [GTL_ANCHOR] = "an anchor", [GTL_BLOCK] = "a block",
+    [GTL_FAIRLEAD] = "a fairlead", [GTL_JOINT] = "a joint",    [GTL_LOAD] = "a load",
+    [GTL_ARBOR] = "an arbor",      [GTL_HAND] = "a hand",      [GTL_ROPE] = "a rope",
+    [GTL_SLING] = "a sling",       [GTL_SPAR] = "a spar",      [GTL_CONNECTOR] = "a connector",
+    [GTL_BATTEN] = "a batten",
 };
 
 const char *gtl_a_kind(gtl_kind kind)
@@ -24,7 +25,7 @@ const char *gtl_kind_name(gtl_kind kind)
 const char *gtl_case_name(gtl_case_kind kind)
 {
     static const char *const names[GTL_CASE_KIND_COUNT] = {"hold",  "raise", "lower", "jam",
-                                                           "start", "stop",  "lost"};
+                                                           "start", "stop",  "lost",  "drop"};
     return names[kind];
 }
 
@@ -54,6 +55,10 @@ void gtl_rig_free(gtl_rig *rig)
     free(rig->vias);
     for (int i = 0; i < rig->case_count; i++) free(rig->cases[i].name);
     free(rig->cases);
+    for (int i = 0; i < rig->batten_count; i++) free(rig->battens[i].name);
+    free(rig->battens);
+    free(rig->picks);
+    free(rig->hung);
     if (rig->hardware) gtl_hardware_end(rig->hardware);
     free(rig->hardware);
     free(rig);

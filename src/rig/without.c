@@ -6,6 +6,7 @@
 #include "rig/without.h"
 
 #include "rig/cut.h"
+#include "rig/kind.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -176,7 +177,8 @@ static void find_reach(parting *p)
         at->runs++;
     }
     for (int i = 0; i < p->left->thing_count; i++)
-        if (p->left->things[i].kind == GTL_LOAD) p->reaches[p->left->things[i].node].loaded = true;
+        if (gtl_is_of(p->left->things[i].kind, GTL_WEIGHT_KINDS))
+            p->reaches[p->left->things[i].node].loaded = true;
 }
 
 /* --- what that takes along --- */
@@ -312,7 +314,7 @@ static void leave_out(parting *p, gtl_remains *remains)
         gtl_thing *thing = &p->left->things[i];
         remains->loose[i] = !p->reaches[thing->node].held;
         if (!remains->loose[i]) continue;
-        if (thing->kind == GTL_LOAD && remains->falls < 0) remains->falls = i;
+        if (gtl_is_of(thing->kind, GTL_WEIGHT_KINDS) && remains->falls < 0) remains->falls = i;
         thing->weight = 0;
         p->left->nodes[thing->node].weight = 0;
         p->left->nodes[thing->node].guided = false;
