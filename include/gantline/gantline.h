@@ -41,6 +41,7 @@
 #include <gantline/report.h>
 #include <gantline/rig.h>
 #include <gantline/solve.h>
+#include <gantline/timber.h>
 #include <gantline/units.h>
 #include <gantline/version.h>
 #include <gantline/worksheet.h>

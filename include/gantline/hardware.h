@@ -23,11 +23,12 @@ typedef enum gtl_hardware_kind {
     GTL_HW_FRICTION,    /* coefficient of friction of a fairlead, a range: shown only */
     GTL_HW_CLIP,        /* wire-rope clips: number and spacing: shown only */
     GTL_HW_PIPE,        /* a batten's pipe: its weight a length, and how stiff it is */
+    GTL_HW_GREEN_WOOD,  /* the density of a species' wood as it is felled */
     GTL_HW_KIND_COUNT
 } gtl_hardware_kind;
 
 /* The word of a table for a kind: "gear", "material", "knot", "termination", "bend", "hitch", "choke",
- * "mode", "fitting", "side-load", "use", "sheave", "friction", "clip", "pipe". */
+ * "mode", "fitting", "side-load", "use", "sheave", "friction", "clip", "pipe", "green-wood". */
 GTL_API const char *gtl_hardware_kind_name(gtl_hardware_kind kind);
 
 /* The numbers that a row may state. */
@@ -55,6 +56,11 @@ typedef enum gtl_hardware_number {
     GTL_HW_WALL,            /* of a pipe [m] */
     GTL_HW_LINEAR_MASS,     /* of a pipe [kg/m] */
     GTL_HW_MODULUS,         /* of elasticity of what a pipe is made of [Pa] */
+    GTL_HW_SPECIFIC_GRAVITY, /* basic: oven-dry mass over green volume, against water [1] */
+    GTL_HW_MOISTURE,        /* of green wood, on its oven-dry mass [1] */
+    GTL_HW_DENSITY,         /* of green wood, without bark [kg/m3] */
+    GTL_HW_LIGHT,           /* the light end of its spread [kg/m3] */
+    GTL_HW_HEAVY,           /* the heavy end [kg/m3] */
     GTL_HW_NUMBER_COUNT
 } gtl_hardware_number;
 

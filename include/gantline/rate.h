@@ -78,15 +78,50 @@ typedef struct gtl_forces {
  * lines depends on how level they are: the least and the greatest over the rigs that it may be. */
 typedef struct gtl_band {
     int rigs;             /* how many were worked, the printed one included; 1: nothing is a range */
+    bool freest;          /* the printed one has all friction at its least: it pulls harder on the hand so */
     bool shifts;          /* a body hangs elsewhere in another of them: between them more may be possible */
+    bool undecided;       /* a stop of a range is undecided in one of them: likewise */
     bool sometimes;       /* the case cannot be in all of them: in the others friction holds the load */
-    double effort[2];     /* [N]; NaN without a hand that is worked out */
-    double (*tension)[2]; /* one a part of the sheet's rig [N]; NULL where nothing is a range */
-    double (*demand)[2];  /* one a component; of a spar in pull [N]; likewise */
+    double (*pull)[2];    /* one a thing, of hands [N]; NULL where nothing is a range, as both below */
+    double (*tension)[2]; /* one a part of the sheet's rig [N] */
+    double (*demand)[2];  /* one a component; of a spar in pull [N] */
 } gtl_band;
 
+/* The energy model may be so much too low where anchors do not give: 30 % (Weber, International Technical
+ * Rescue Symposium 2002) [1]. */
+#define GTL_DROP_LEFT_OUT 0.3
+
+/* What one line does as it catches a load. */
+typedef struct gtl_drop_line {
+    double elastic; /* how much of it gives: its parts from the load up to the holding point [m] */
+    double share;   /* how much of one newton more at the load goes into it, at most [1] */
+    double tension; /* its greatest at the peak [N] */
+    double stretch; /* how far that stretches it, over its length [1]; NaN: not stated */
+} gtl_drop_line;
+
+/* A load that has fallen free, at the peak of being caught. */
+typedef struct gtl_drop {
+    int load;           /* thing index */
+    double weight;      /* of all that falls: the load and what sits rigidly with it [N] */
+    double fall;        /* [m] */
+    double stiffness;   /* force at the load for its going down, tensions equal at every stop [N/m] */
+    double held;        /* likewise, where friction keeps from the line beyond what it can; stiffer [N/m] */
+    double peak;        /* at the load, by `stiffness` [N] */
+    double checked;     /* at the load, what ratings are held against: by `held`, and GTL_DROP_LEFT_OUT
+                         * beyond [N] */
+    double give;        /* how far the load goes down from where its line takes it to the peak [m] */
+    int catcher;        /* the line that takes most of it, of those that state their stretch (line index) */
+    double fall_factor; /* fall over the elastic length of that line [1] */
+    double run_average; /* where the rope is let run: the force on average [N]; NaN: not stated */
+    double run_peak;    /* likewise, the most, where it is stopped ever harder, as by a spring [N] */
+    bool shifts;        /* a body hangs elsewhere at the peak than at rest */
+    int along;          /* a body with a weight of its own in the lines that catch (thing index), -1: none */
+    int let_out;        /* a hand behind turns, on a line that catches (thing index), -1: none */
+    gtl_drop_line *lines; /* one a line of the rig; owned */
+} gtl_drop;
+
 /* One case: its printed state, and the worst demands over the case's variants. In a loss all forces are
- * multiplied by the rig's loss factor, in `state` and `forces` too. */
+ * multiplied by the rig's loss factor, in `state` and `forces` too. In a drop they are those at the peak. */
 typedef struct gtl_outcome {
     gtl_case_kind kind;
     const char *name;    /* "raise", "lost beam"; the rig's */
@@ -99,6 +134,8 @@ typedef struct gtl_outcome {
                           * far before that, and the loss factor does not cover it [m]; else 0 */
     const char *catcher; /* that line; its rig's, NULL where nothing drops */
     bool falls;          /* after a loss: nothing holds a load any more */
+    gtl_drop *caught;    /* in a drop: what it comes to; owned, NULL elsewhere */
+    struct gtl_outcome *checked; /* in a drop: the case at the load that ratings are held against; owned */
     bool possible;
     const char *reason;         /* why it cannot be, else "" */
     gtl_state *state;           /* equal tensions at undecided stops; owned by the sheet */
@@ -167,6 +204,14 @@ typedef enum gtl_warning_code {
     GTL_WARN_GAINS_NO_FORCE,    /* value: velocity ratio [1] */
     GTL_WARN_BALANCED,          /* about: the load */
     GTL_WARN_HAULS_ITSELF,      /* about: the body that the hand is on */
+    GTL_WARN_BATTEN_SLACK,  /* about: the pick; value: as `stiff`, other: as `springs` of its gtl_pick [N] */
+    GTL_WARN_BATTEN_UNSURE, /* likewise: they differ much */
+    GTL_WARN_BATTEN_PARTS,  /* about: the batten; value: shift of two picks over what lies between [1] */
+    GTL_WARN_BATTEN_TILTS,  /* likewise; value: how much slower its slowest pick rises [1] */
+    GTL_WARN_BEYOND_STRETCH,    /* value: tension at the peak, other: the force its stretch is stated at [N] */
+    GTL_WARN_STRETCH_NOT_STATED, /* of a line that catches; value: its share of the load [1] */
+    GTL_WARN_CATCH_JERKS,       /* about: a body that moves in a drop beside the load that falls */
+    GTL_WARN_CATCHING_HAND,     /* about: a hand behind turns, in a drop */
     GTL_WARN_COUNT
 } gtl_warning_code;
 
@@ -196,7 +241,10 @@ enum {
     GTL_WHY_LOAD_FALLS = 256,      /* after a loss */
     GTL_WHY_HEAD_FITTING = 512,    /* one holds less than twice the line: over */
     GTL_WHY_DROP = 2048,           /* after a loss something drops before a line catches it */
-    GTL_WHY_NOT_STATED = 1024      /* what takes from a rating is not stated: choke angle, material */
+    GTL_WHY_NOT_STATED = 1024,     /* what takes from a rating is not stated: choke angle, material */
+    GTL_WHY_CATCH = 4096,          /* more moves in a drop than the load that falls */
+    GTL_WHY_BATTEN = 16384,        /* a batten does not stay level, so that its lines share otherwise */
+    GTL_WHY_CATCHING_HAND = 8192   /* what a hand has to hold in a drop is not known */
 };
 
 /* Gear in a row from a line or a block to its anchor: sheet->links[first_link] ... */
@@ -216,6 +264,27 @@ typedef struct gtl_head_fitting {
     gtl_mark mark;
 } gtl_head_fitting;
 
+/* What is left once so many counterweights more are in an arbor. */
+typedef struct gtl_counterweights {
+    double count;   /* whole; negative: so many are taken out [1] */
+    double over;    /* as in gtl_balance [N] */
+    double on_line; /* what the hand then holds [N] */
+} gtl_counterweights;
+
+/* How far an arbor is from balancing what is lifted: at rest, without friction, where the rig holds. Without
+ * hold, or a hand that is worked out, nothing is known. */
+typedef struct gtl_balance {
+    int arbor;     /* thing */
+    double travel; /* how far it goes down for one unit of lift [1]; NaN: not known */
+    double over; /* that much more at the lifted load than the rig balances; negative: the arbor's side is the
+                  * heavier [N]; NaN likewise */
+    double needed; /* what has to be in it, itself included, for balance [N]; NaN: not known, or it goes not
+                    * down as the load rises; 0 or less: something else balances more than the load */
+    gtl_counterweights choice[2]; /* of its counterweights: that leaves the load heavier, that the arbor */
+    int choice_count;             /* 0: no weight of one is stated; 1: one choice leaves nothing over */
+    int nearest;                  /* the choice that leaves less */
+} gtl_balance;
+
 /* All findings on one rig. */
 typedef struct gtl_sheet {
     const gtl_rig *rig;
@@ -226,6 +295,8 @@ typedef struct gtl_sheet {
     gtl_rig **alternatives; /* what the rig may be where figures are ranges; owned. The rig itself has every
                              * range at the end of more friction */
     int alternative_count;
+    bool frees_all;    /* the first of them is the rig with all friction at its least */
+    bool every_corner; /* each combination of the ranges' ends is one of them, or the rig itself */
     gtl_component *components; /* in the order of the file's kinds: anchors ... connectors */
     int component_count;
     gtl_step *steps; /* of all components, see gtl_component */
@@ -236,6 +307,8 @@ typedef struct gtl_sheet {
     int link_count;
     gtl_head_fitting *head_fittings;
     int head_fitting_count;
+    gtl_balance *balances; /* one an arbor */
+    int balance_count;
     gtl_warning *warnings;
     int warning_count;
     char reason[GTL_REASON_SIZE]; /* where there is no answer: why */
@@ -253,6 +326,16 @@ GTL_API double gtl_capacity(const gtl_rating *rating);
 
 /* The first outcome of a kind of case, NULL where it was not worked. */
 GTL_API const gtl_outcome *gtl_sheet_outcome(const gtl_sheet *sheet, gtl_case_kind kind);
+
+/* The outcome that ratings are held against: of a drop that at more than its peak, else itself. */
+GTL_API const gtl_outcome *gtl_rated(const gtl_outcome *outcome);
+
+/* What a hand pulls in a case that can be [N]; NaN where it hauls on nothing, or where that is not known: in
+ * a drop, behind turns of friction. */
+GTL_API double gtl_outcome_pull(const gtl_outcome *outcome, int hand);
+
+/* Whether a hand's rope is held by turns around something before it comes to the hand. */
+GTL_API bool gtl_is_behind_turns(const gtl_rig *rig, int hand);
 
 /* The tension of a part of the sheet's rig in a case that can be; 0 where the part is gone [N]. */
 GTL_API double gtl_outcome_tension(const gtl_outcome *outcome, int part);

@@ -38,4 +38,8 @@ GTL_API char *gtl_report(const gtl_sheet *sheet, gtl_form form);
  * docs/limit.schema.json. */
 GTL_API char *gtl_limit_report(const gtl_limit *limit, gtl_form form);
 
+/* Write what one piece of timber, worked by gtl_timber_work, weighs, in the same way. JSON: the format
+ * "gantline-timber-1", docs/timber.schema.json. */
+GTL_API char *gtl_timber_report(const gtl_timber *timber, gtl_form form, bool us_units);
+
 #endif

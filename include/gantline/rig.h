@@ -4,6 +4,7 @@
 
 #include <gantline/fault.h>
 #include <gantline/hardware.h>
+#include <gantline/timber.h>
 
 /* NaN in a double below means: not stated. */
 
@@ -110,6 +111,7 @@ typedef struct gtl_thing {
     double freest;        /* the end of such a range with less friction [1]; NaN: no range is stated */
     double wrap;          /* angle of contact that overrides the geometry [rad] */
     int turns;            /* whole extra turns, fairleads only */
+    double clear;         /* least distance of a block's centre from that of the next stop of a rope [m] */
 
     /* Hands. */
     double pull;  /* known pull [N], NaN: worked out */
@@ -133,6 +135,7 @@ typedef struct gtl_node {
     int root; /* the thing that is on nothing else */
     bool fixed;
     bool guided;   /* moves in height only */
+    bool limp;     /* a batten's pick whose line is slack: it weighs nothing, and the batten keeps it plumb */
     double weight; /* of all things on it and of the ends of spars [N] */
     double at[3];  /* as drawn [m] */
 } gtl_node;
@@ -142,6 +145,7 @@ typedef struct gtl_stop {
     int thing;
     gtl_via via; /* connectors between the thing and the line; tied stops only */
     bool tied;   /* tied here (a hand's end counts as tied); else the line runs over it */
+    bool freest; /* of a range of friction, this one bend of the line is worked at the end of less */
 } gtl_stop;
 
 /* A rope, sling or spar. Its stops are rig->stops[first_stop] ..., its parts rig->parts[first_part] ... */
@@ -154,8 +158,11 @@ typedef struct gtl_line {
     int first_part; /* stop_count - 1 parts, in path order */
     int first_piece;
     int piece_count;
-    double length; /* as stated [m], NaN: as drawn */
-    double weight; /* of a spar, half of it at each end [N] */
+    double length;        /* as stated [m], NaN: as drawn, or hauled */
+    double have;          /* of a hauled rope: all that there is of it [m] */
+    int have_line;        /* where that is stated in the file */
+    double spare;         /* of a rope: what has to be left of it beyond what is rove [m] */
+    double weight;        /* of a spar, half of it at each end [N] */
     double stretch;       /* of ropes and slings: elongation over length [1] ... */
     double stretch_force; /* ... at this tension [N]; both NaN: not stated */
     gtl_rating rating;
@@ -207,8 +214,8 @@ typedef struct gtl_pick {
     double position; /* from the batten's first end [m] */
     double stiff;    /* what comes down on it on level lines that do not give; 0: its line is slack [N] */
     double springs;  /* likewise on a stiff batten, on lines that give alike [N] */
-    double pushes;   /* as `stiff`, were every line a prop that can push: below 0 where its line is slack [N] */
-    double settles;  /* what it gains where its line is 10 mm shorter than level [N]; NaN: not known */
+    double pushes; /* as `stiff`, were every line a prop that can push: below 0 where its line is slack [N] */
+    double settles; /* what it gains where its line is 10 mm shorter than level [N]; NaN: not known */
 } gtl_pick;
 
 /* What hangs on a batten, spread evenly. */
@@ -221,13 +228,13 @@ typedef struct gtl_hung {
 /* A pipe or bar hung level on lines. It is no body of its own: its weight, and what hangs along it, come down
  * on its picks, rig->picks[first_pick] ..., from one end to the other. */
 typedef struct gtl_batten {
-    char *name; /* owned by the rig */
-    int line;   /* of its header in the file */
-    double length;               /* [m] */
-    double weight;               /* its own [N] */
-    double total;                /* with what hangs on it [N] */
-    double centre;               /* of gravity of all that, from its first end [m] */
-    double stiffness;            /* against bending: modulus times second moment of area [N m2]; NaN: not known */
+    char *name;       /* owned by the rig */
+    int line;         /* of its header in the file */
+    double length;    /* [m] */
+    double weight;    /* its own [N] */
+    double total;     /* with what hangs on it [N] */
+    double centre;    /* of gravity of all that, from its first end [m] */
+    double stiffness; /* against bending: modulus times second moment of area [N m2]; NaN: not known */
     const gtl_hardware_row *pipe; /* NULL: not stated */
     int first_pick;
     int pick_count;
@@ -245,6 +252,13 @@ typedef struct gtl_connector {
     gtl_gear gear;
 } gtl_connector;
 
+/* A load or a spar that is a piece of green wood: its weight was worked out. */
+typedef struct gtl_wood {
+    gtl_kind kind; /* GTL_LOAD or GTL_SPAR */
+    int index;     /* among things or lines */
+    gtl_timber timber;
+} gtl_wood;
+
 typedef struct gtl_rig {
     char *file;                             /* the name for messages; owned */
     char *title, *place, *date, *by, *note; /* "" where not stated */
@@ -257,6 +271,7 @@ typedef struct gtl_rig {
     double efficiency;    /* of blocks that state none, of a range its low end; NaN: not stated [1] */
     double freest;        /* the high end of that range [1]; NaN: no range is stated */
     double design_factor; /* NaN: not stated [1] */
+    double lift;          /* how far the load is to go up from where it is drawn [m]; NaN: not stated */
     double acceleration;  /* of the lifted load, in start and stop [m/s2]; NaN: not stated */
     double speed;         /* that `time` takes to reach or to brake, where so stated [m/s]; else NaN */
     double time;          /* [s]; else NaN */
@@ -294,8 +309,18 @@ typedef struct gtl_rig {
     gtl_hung *hung;
     int hung_count;
 
+    gtl_wood *woods; /* in the order of the file */
+    int wood_count;
+
     gtl_hardware *hardware; /* all tables, where any is used; owned, else NULL */
 } gtl_rig;
+
+/* Work a bend whose friction is a range at its end of less friction, as if that were all that is stated; one
+ * of no range stays as it is. */
+GTL_API void gtl_free_bend(gtl_thing *thing);
+
+/* What a line runs over, with the friction that this run is worked with. A copy: its texts are the rig's. */
+GTL_API gtl_thing gtl_bend_of(const gtl_rig *rig, int run);
 
 /* Whether a case of that kind is worked. */
 GTL_API bool gtl_rig_asks(const gtl_rig *rig, gtl_case_kind kind);
@@ -311,6 +336,9 @@ GTL_API double gtl_rig_force(const gtl_rig *rig);
 
 /* The batten that a thing is a pick of (index), -1 for none. */
 GTL_API int gtl_batten_of(const gtl_rig *rig, int thing);
+
+/* Whether a thing is the lifted load, or a pick of the batten that is. */
+GTL_API bool gtl_is_lifted(const gtl_rig *rig, int thing);
 
 /* The weight of what is lifted: of the lifted load, of a batten all its picks [N]. NaN where nobody hauls. */
 GTL_API double gtl_lifted_weight(const gtl_rig *rig);

@@ -23,7 +23,8 @@ typedef struct gtl_case {
 /* Which way the lifted load moves in a case, so how friction acts: 1 up (jam too), -1 down, 0 neither. */
 GTL_API int gtl_case_direction(gtl_case_kind kind);
 
-/* What a hand pulls in a case where that is given: its known pull; in jam all it can [N]. NaN: worked out. */
+/* What a hand pulls in a case where that is given: its known pull; in jam all it can, if it is not let go
+ * [N]. NaN: worked out. */
 GTL_API double gtl_given_pull(const gtl_thing *hand, gtl_case_kind kind);
 
 /* What one case of one rig comes to. Made by gtl_state_new, filled by gtl_solve, reused without allocating.
@@ -33,7 +34,8 @@ typedef struct gtl_state {
     bool possible;                /* false: the case cannot be, and `reason` says why */
     char reason[GTL_REASON_SIZE]; /* "" where there is nothing to tell */
     bool held_by_friction;        /* lower only: it cannot be since the load would not come down by itself */
-    int blame;                    /* line in the file that a GTL_NO_ANSWER points to, 0: the rig */
+    bool would_push; /* the hand would have to push: it cannot be, or has no answer, with this hand */
+    int blame;       /* line in the file that a GTL_NO_ANSWER points to, 0: the rig */
 
     double *at;            /* 3 a node, height at [dim - 1] [m] */
     double *tension;       /* one a part [N]; a spar's is negative where it is pushed */
@@ -71,6 +73,10 @@ GTL_API gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_stat
 
 /* What a hand pulls in a state: the tension of its rope there [N]; NaN where it hauls on nothing. */
 GTL_API double gtl_hand_pull(const gtl_rig *rig, const gtl_state *state, int hand);
+
+/* What friction gives where a line runs over a stop, in the shape of a solved state: the natural logarithm
+ * of the greater tension over the smaller one [1]; 0 where none is stated. */
+GTL_API double gtl_friction_log(const gtl_rig *rig, const gtl_state *state, int run);
 
 /* How far the greatest tension moves, as a share of it, if a tied line is made 1 % longer: the worst line.
  * Uses the matrix of the state just solved. *line receives the line's index, -1 for none. [1] */

@@ -16,6 +16,9 @@ typedef enum gtl_quantity {
     GTL_ACCELERATION, /* [m/s2] */
     GTL_SPEED,        /* [m/s] */
     GTL_TIME,         /* [s] */
+    GTL_LINEAR_MASS,  /* [kg/m] */
+    GTL_ELASTICITY,   /* [Pa] */
+    GTL_DENSITY,      /* [kg/m3] */
     GTL_NUMBER,       /* [1]; bare only */
     GTL_WHOLE         /* [1]; a whole number, bare only */
 } gtl_quantity;

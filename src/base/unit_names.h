@@ -11,6 +11,9 @@
 #define GTL_ACCELERATION_UNITS "m/s2 ft/s2"
 #define GTL_SPEED_UNITS        "m/s ft/s m/min ft/min"
 #define GTL_TIME_UNITS         "s ms min"
+#define GTL_LINEAR_MASS_UNITS  "kg/m lb/ft"
+#define GTL_ELASTICITY_UNITS   "GPa MPa"
+#define GTL_DENSITY_UNITS      "kg/m3 lb/ft3"
 #define GTL_NUMBER_UNITS       ""
 #define GTL_WHOLE_UNITS        ""
 

@@ -54,6 +54,12 @@ static const unit units[] = {
     {"s", GTL_TIME, 1},
     {"ms", GTL_TIME, 1e-3},
     {"min", GTL_TIME, 60},
+    {"kg/m", GTL_LINEAR_MASS, 1},
+    {"lb/ft", GTL_LINEAR_MASS, 0.45359237 / 0.3048},
+    {"GPa", GTL_ELASTICITY, 1e9},
+    {"MPa", GTL_ELASTICITY, 1e6},
+    {"kg/m3", GTL_DENSITY, 1},
+    {"lb/ft3", GTL_DENSITY, 0.45359237 / (0.3048 * 0.3048 * 0.3048)},
 };
 
 /* What a message calls a quantity, an example of it, and the units it may be typed in. */
@@ -70,6 +76,9 @@ static const struct {
     [GTL_ACCELERATION] = {"an acceleration", "9.81 m/s2", GTL_ACCELERATION_UNITS},
     [GTL_SPEED] = {"a speed", "0.5 m/s", GTL_SPEED_UNITS},
     [GTL_TIME] = {"a time", "0.4 s", GTL_TIME_UNITS},
+    [GTL_LINEAR_MASS] = {"a mass a length", "4 kg/m", GTL_LINEAR_MASS_UNITS},
+    [GTL_ELASTICITY] = {"a modulus of elasticity", "200 GPa", GTL_ELASTICITY_UNITS},
+    [GTL_DENSITY] = {"a density", "1030 kg/m3", GTL_DENSITY_UNITS},
     [GTL_NUMBER] = {"a plain number", "2.5", GTL_NUMBER_UNITS},
     [GTL_WHOLE] = {"a whole number", "2", GTL_WHOLE_UNITS},
 };
@@ -123,6 +132,11 @@ static const struct {
     {"seconds", "is written s"},
     {"minute", "is written min"},
     {"minutes", "is written min"},
+    {"kg/m^3", "is written kg/m3"},
+    {"kg/m\xC2\xB3", "is written kg/m3"},
+    {"lb/ft^3", "is written lb/ft3"},
+    {"lb/ft\xC2\xB3", "is written lb/ft3"},
+    {"pcf", "is written lb/ft3"},
 };
 
 #define COUNT(table) (sizeof(table) / sizeof(table)[0])

@@ -26,6 +26,8 @@ static const char *const meanings[GTL_HW_KIND_COUNT] = {
     [GTL_HW_SHEAVE] = "the efficiency of one sheave at a 180 degree turn: shown only",
     [GTL_HW_FRICTION] = "the coefficient of friction of what a rope is led round: shown only",
     [GTL_HW_CLIP] = "wire-rope clips, the least number and their spacing: shown only",
+    [GTL_HW_PIPE] = "pipe for battens: its weight a length, and how stiff it is",
+    [GTL_HW_GREEN_WOOD] = "the density of a species' wood as it is felled, without bark",
 };
 
 /* A number as a table has it. Ratings go down, all else is as typed. */
@@ -39,8 +41,14 @@ static gtl_figure figure(gtl_quantity quantity, double si)
         return gtl_figure_after(gtl_figure_typed(si), "kg");
     case GTL_LENGTH:
         return gtl_figure_after(gtl_figure_typed(si * 1000), "mm");
+    case GTL_LINEAR_MASS:
+        return gtl_figure_after(gtl_figure_typed(si), "kg/m");
+    case GTL_ELASTICITY:
+        return gtl_figure_after(gtl_figure_typed(si / 1e9), "GPa");
     case GTL_FRACTION:
         return gtl_figure_after(gtl_figure_typed(si * 100), "%");
+    case GTL_DENSITY:
+        return gtl_figure_after(gtl_figure_typed(si), "kg/m3");
     case GTL_ANGLE:
         return gtl_figure_after(gtl_figure_typed(si * DEGREES_A_RADIAN), "deg");
     default:

@@ -30,7 +30,8 @@ double gtl_arrow_scale(const gtl_body *body)
 /* --- the column of things --- */
 
 /* From the top: what holds first, what weighs last. */
-static const gtl_kind order[] = {GTL_ANCHOR, GTL_BLOCK, GTL_FAIRLEAD, GTL_JOINT, GTL_HAND, GTL_LOAD};
+static const gtl_kind order[] = {GTL_ANCHOR, GTL_BLOCK, GTL_FAIRLEAD, GTL_JOINT,
+                                 GTL_HAND,   GTL_LOAD,  GTL_ARBOR};
 
 static const struct {
     bool round;
@@ -38,6 +39,7 @@ static const struct {
 } sizes[GTL_KIND_COUNT] = {
     [GTL_ANCHOR] = {false, 18, 5}, [GTL_BLOCK] = {true, 20, 20}, [GTL_FAIRLEAD] = {true, 9, 9},
     [GTL_JOINT] = {true, 6, 6},    [GTL_HAND] = {false, 12, 3},  [GTL_LOAD] = {false, 26, 15},
+    [GTL_ARBOR] = {false, 26, 15},
 };
 
 static void add_slab(gtl_layout *layout, const gtl_rig *rig, int thing)

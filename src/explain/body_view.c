@@ -120,6 +120,7 @@ static void ink_slabs(const gtl_sketch *sketch)
     static void (*const ink[GTL_KIND_COUNT])(const gtl_sketch *, const gtl_slab *) = {
         [GTL_ANCHOR] = ink_anchor, [GTL_BLOCK] = ink_block, [GTL_FAIRLEAD] = ink_fairlead,
         [GTL_JOINT] = ink_joint,   [GTL_LOAD] = ink_load,   [GTL_HAND] = ink_hand,
+        [GTL_ARBOR] = ink_load,
     };
     const gtl_layout *layout = &sketch->layout;
     for (int i = 0; i < layout->slab_count; i++) {

@@ -1,9 +1,13 @@
 /* alternatives.c - what a rig may be where its figures are ranges.
  *
- * Each stop whose friction is a range, and each batten, is a switch with two ends. Tried are: all switches of
- * one sort at one end, all at the other, and each alone at its other end, from either; the sorts combined.
- * The rig itself has every switch off: all friction at its greatest, every batten on level lines that do not
- * give.
+ * Each running stop whose friction is a range, and each batten, is a switch with two ends. The rig itself has
+ * every switch off: all friction at its greatest, every batten on level lines that do not give.
+ *
+ * Where no body moves, every tension is a quotient of two sums that each hold a stop's ratio at most once: a
+ * force then runs along a straight line as that ratio varies, and no force is greater anywhere between than
+ * at one of the two ends. So every corner is worked, as long as there are few enough stops. That is also why
+ * a block that rope runs over twice is two switches. With more stops each is tried alone from either side,
+ * and along the ropes all up to a stop one way, the rest the other, which is where tensions are greatest.
  */
 #include "rate/rating.h"
 
@@ -12,19 +16,22 @@
 
 /* More combinations of the two sorts than this are not worked: then each sort varies by itself. */
 #define MOST_COMBINED 200
+/* Up to so many stops every corner is worked. */
+#define MOST_CORNERS 6
+#define MOST_BATTENS 3
 
 /* What is varied together. */
 typedef struct sort {
     int count;                             /* of its switches */
+    int patterns;                          /* 0 all off, 1 all on, then the others */
+    bool corners;                          /* every combination is one of them */
     void (*turn)(gtl_rig *rig, int which); /* turn a switch on */
     const int *index;                      /* what each stands for */
 } sort;
 
-static void turn_friction(gtl_rig *rig, int thing)
+static void turn_friction(gtl_rig *rig, int run)
 {
-    gtl_thing *bend = &rig->things[thing];
-    double *end = isnan(bend->friction) ? &bend->efficiency : &bend->friction;
-    *end = bend->freest;
+    rig->stops[rig->runs[run].stop].freest = true;
 }
 
 static void turn_batten(gtl_rig *rig, int batten)
@@ -34,22 +41,40 @@ static void turn_batten(gtl_rig *rig, int batten)
         gtl_thing *load = &rig->things[pick->thing];
         rig->nodes[load->node].weight += pick->springs - load->weight;
         load->weight = pick->springs;
+        rig->nodes[load->node].limp = rig->nodes[load->node].weight == 0;
     }
 }
 
-/* How many patterns of a sort there are: all off, all on, each alone on, each alone off. */
-static int patterns(const sort *s)
+/* All stops at their free end: then the things themselves say so, since such a rig may be printed. */
+static void free_all(gtl_rig *rig)
 {
-    if (s->count == 0) return 1;
-    return s->count <= 2 ? 2 * s->count : 2 + 2 * s->count;
+    for (int i = 0; i < rig->thing_count; i++) gtl_free_bend(&rig->things[i]);
 }
 
-/* Whether switch `which` is on in a pattern: 0 all off, 1 all on, then each alone. */
+static int pattern_count(const sort *s)
+{
+    if (s->count == 0) return 1;
+    if (s->corners) return 1 << s->count;
+    return s->count <= 2 ? 2 * s->count : 2 + 2 * s->count + 2 * (s->count - 1);
+}
+
+/* Whether switch `which` is on in a pattern beyond the first two, where not every corner is one: each alone
+ * on, each alone off, all up to one on, all from one on. */
+static bool is_on_singly(const sort *s, int pattern, int which)
+{
+    if (pattern < s->count) return pattern == which;
+    pattern -= s->count;
+    if (pattern < s->count) return pattern != which;
+    pattern -= s->count;
+    return pattern < s->count - 1 ? which <= pattern : which > pattern - (s->count - 1);
+}
+
 static bool is_on(const sort *s, int pattern, int which)
 {
     if (pattern < 2) return pattern == 1;
-    pattern -= 2;
-    return pattern < s->count ? pattern == which : pattern - s->count != which;
+    if (!s->corners) return is_on_singly(s, pattern - 2, which);
+    int corner = pattern - 1; /* 0 and the last are the first two */
+    return (corner >> which & 1) != 0;
 }
 
 static void set(gtl_rig *rig, const sort *s, int pattern)
@@ -62,7 +87,10 @@ static bool add(gtl_sheet *sheet, const sort *friction, int rubs, const sort *ba
 {
     gtl_rig *rig = gtl_rig_copy(sheet->rig);
     if (!rig) return false;
-    set(rig, friction, rubs);
+    if (rubs == 1)
+        free_all(rig);
+    else
+        set(rig, friction, rubs);
     set(rig, battens, hangs);
     sheet->alternatives[sheet->alternative_count++] = rig;
     return true;
@@ -70,31 +98,36 @@ static bool add(gtl_sheet *sheet, const sort *friction, int rubs, const sort *ba
 
 static bool list(gtl_sheet *sheet, const sort *friction, const sort *battens)
 {
-    int most_rubs = patterns(friction), most_hangs = patterns(battens);
-    bool combined = most_rubs * most_hangs <= MOST_COMBINED;
-    sheet->alternatives = calloc((size_t)most_rubs * (size_t)most_hangs, sizeof(gtl_rig *));
+    bool combined = friction->patterns * battens->patterns <= MOST_COMBINED;
+    sheet->alternatives = calloc((size_t)friction->patterns * (size_t)battens->patterns, sizeof(gtl_rig *));
     bool made = sheet->alternatives != NULL;
     /* The free end first, as the header has it; pattern 0 of both is the rig itself. */
     if (friction->count > 0) made = made && add(sheet, friction, 1, battens, 0);
-    for (int hangs = 0; hangs < most_hangs; hangs++)
-        for (int rubs = 0; made && rubs < most_rubs; rubs++) {
-            bool listed = hangs == 0 && rubs <= 1;
+    for (int hangs = 0; hangs < battens->patterns; hangs++)
+        for (int rubs = 0; made && rubs < friction->patterns; rubs++) {
+            bool listed = hangs == 0 && rubs <= 1 && (rubs == 0 || friction->count > 0);
             bool wanted = combined || hangs == 0 || rubs <= 1;
             if (!listed && wanted) made = add(sheet, friction, rubs, battens, hangs);
         }
+    sheet->frees_all = friction->count > 0;
+    sheet->every_corner = friction->corners && combined;
     return made;
 }
 
 bool gtl_list_alternatives(gtl_sheet *sheet)
 {
     const gtl_rig *rig = sheet->rig;
-    int *rub = calloc((size_t)rig->thing_count + 1, sizeof *rub);
+    int *rub = calloc((size_t)rig->run_count + 1, sizeof *rub);
     int *hang = calloc((size_t)rig->batten_count + 1, sizeof *hang);
-    sort friction = {0, turn_friction, rub}, battens = {0, turn_batten, hang};
+    sort friction = {.turn = turn_friction, .index = rub}, battens = {.turn = turn_batten, .index = hang};
     bool made = rub && hang;
-    for (int i = 0; made && i < rig->thing_count; i++)
-        if (!isnan(rig->things[i].freest)) rub[friction.count++] = i;
+    for (int i = 0; made && i < rig->run_count; i++)
+        if (!isnan(rig->things[rig->runs[i].thing].freest)) rub[friction.count++] = i;
     for (int i = 0; made && i < rig->batten_count; i++) hang[battens.count++] = i;
+    friction.corners = friction.count <= MOST_CORNERS;
+    battens.corners = battens.count <= MOST_BATTENS;
+    friction.patterns = pattern_count(&friction);
+    battens.patterns = pattern_count(&battens);
     if (made && friction.count + battens.count > 0) made = list(sheet, &friction, &battens);
     free(rub);
     free(hang);

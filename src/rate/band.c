@@ -2,6 +2,7 @@
 #include "rate/rating.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -14,19 +15,26 @@ static void widen(double range[2], double value)
     range[1] = fmax(range[1], value);
 }
 
+/* Room for `count` ranges without a number yet; NULL without memory. */
+static void *ranges(int count)
+{
+    double(*made)[2] = calloc((size_t)count + 1, sizeof *made);
+    for (int i = 0; made && i < count; i++) made[i][0] = made[i][1] = NAN;
+    return made;
+}
+
 static bool begin_band(const gtl_sheet *sheet, gtl_outcome *outcome)
 {
     gtl_band *band = &outcome->band;
-    band->tension = calloc((size_t)sheet->rig->part_count + 1, sizeof *band->tension);
-    band->demand = calloc((size_t)sheet->component_count + 1, sizeof *band->demand);
-    if (!band->tension || !band->demand) return false;
-    for (int i = 0; i < sheet->rig->part_count; i++) band->tension[i][0] = band->tension[i][1] = NAN;
-    for (int i = 0; i < sheet->component_count; i++) band->demand[i][0] = band->demand[i][1] = NAN;
-    return true;
+    band->pull = ranges(sheet->rig->thing_count);
+    band->tension = ranges(sheet->rig->part_count);
+    band->demand = ranges(sheet->component_count);
+    return band->pull && band->tension && band->demand;
 }
 
 void gtl_band_end(gtl_band *band)
 {
+    free(band->pull);
     free(band->tension);
     free(band->demand);
     *band = (gtl_band){0};
@@ -36,17 +44,22 @@ void gtl_band_end(gtl_band *band)
 static void take(const gtl_sheet *sheet, const gtl_outcome *from, gtl_band *band)
 {
     if (!from->possible) return;
-    widen(band->effort, from->state->effort);
+    for (int i = 0; i < sheet->rig->thing_count; i++)
+        if (sheet->rig->things[i].kind == GTL_HAND) widen(band->pull[i], gtl_outcome_pull(from, i));
     for (int i = 0; i < sheet->rig->part_count; i++) widen(band->tension[i], gtl_outcome_tension(from, i));
     for (int i = 0; i < sheet->component_count; i++) widen(band->demand[i], from->demand[i]);
+    for (int r = 0; r < from->rig->run_count; r++)
+        band->undecided |=
+            from->state->undecided[r] && !isnan(sheet->rig->things[from->rig->runs[r].thing].freest);
 }
 
-static bool shifted(const gtl_rig *rig, const gtl_outcome *one, const gtl_outcome *other)
+/* After a loss each has a rig of its own, alike if nothing is left out of one of them alone. */
+static bool shifted(const gtl_outcome *one, const gtl_outcome *other)
 {
-    double size = gtl_rig_size(rig);
-    if (one->kind == GTL_LOST || !one->possible || !other->possible) return false;
-    for (int n = 0; n < rig->node_count; n++)
-        for (int k = 0; k < rig->dim; k++)
+    double size = gtl_rig_size(one->rig);
+    if (one->rig->node_count != other->rig->node_count) return true;
+    for (int n = 0; n < one->rig->node_count; n++)
+        for (int k = 0; k < one->rig->dim; k++)
             if (fabs(one->state->at[3 * n + k] - other->state->at[3 * n + k]) > SAME * size) return true;
     return false;
 }
@@ -60,67 +73,100 @@ static void take_drop(const gtl_rig *rig, const gtl_outcome *other, gtl_outcome 
     outcome->drop = other->drop;
 }
 
-/* A case that cannot be in one of the rigs. Only of a load that friction holds it is no matter: it comes down
- * in those that let it. Any other cannot be relied on in any. */
-static void lose(const gtl_outcome *other, gtl_outcome *outcome)
+/* Whatever speaks against one catch speaks against both. */
+static void take_catch(const gtl_bench *bench, const gtl_outcome *other, gtl_outcome *outcome)
 {
-    outcome->band.sometimes |= outcome->possible;
-    if (!outcome->possible || other->state->held_by_friction) return;
-    outcome->possible = false;
-    outcome->falls = other->falls;
-    memcpy(outcome->state->reason, other->reason, strlen(other->reason) + 1);
-    outcome->reason = outcome->state->reason;
+    const gtl_outcome *checked = other->checked;
+    if (!checked || !outcome->checked) return;
+    gtl_take_worst(outcome->checked,
+                   &(gtl_demands){checked->demand, checked->push, checked->keeps, checked->angle}, bench);
+    outcome->caught->shifts |= other->caught->shifts;
+    if (outcome->caught->along < 0) outcome->caught->along = other->caught->along;
+    if (outcome->caught->let_out < 0) outcome->caught->let_out = other->caught->let_out;
 }
 
-/* The case of one more rig, whose figures are in the band already. */
-static void merge(const gtl_bench *bench, const gtl_outcome *other, gtl_outcome *outcome)
+/* How much speaks against a case as one rig has it. Of a load that friction holds it is no matter that it
+ * does not come down: it does in the rigs that let it. What cannot be in any other way cannot be relied on at
+ * all.
+ */
+typedef enum standing { HELD, POSSIBLE, IMPOSSIBLE } standing;
+
+static standing stands(const gtl_outcome *outcome)
 {
-    const gtl_rig *rig = bench->rig;
-    outcome->band.rigs++;
-    if (!other->possible) {
-        lose(other, outcome);
-        return;
-    }
-    outcome->band.sometimes |= !outcome->possible;
-    outcome->band.shifts |= shifted(rig, outcome, other);
-    gtl_take_worst(outcome, &(gtl_demands){other->demand, other->push, other->keeps, other->angle}, bench);
-    outcome->variants += other->variants;
-    outcome->every_combination &= other->every_combination;
-    take_drop(rig, other, outcome);
+    if (outcome->possible) return POSSIBLE;
+    return outcome->state->held_by_friction ? HELD : IMPOSSIBLE;
 }
 
-/* A load that comes down is printed as it does most freely, since so it pulls hardest on who holds it. */
-static bool is_freer(const gtl_outcome *other, int index, const gtl_outcome *outcome)
+/* Which of two rigs is printed: what speaks more against the case; of a catch the harder one; the end of
+ * least friction, where it pulls harder on the hand than that of most. */
+static bool is_printed(const gtl_outcome *other, bool freest, const gtl_outcome *outcome)
 {
-    return gtl_case_direction(outcome->kind) < 0 && other->possible && (index == 0 || !outcome->possible);
+    standing one = stands(outcome), two = stands(other);
+    if (one != two) return two > one;
+    if (two != POSSIBLE) return false;
+    if (other->caught && outcome->caught) return other->caught->checked > outcome->caught->checked;
+    return freest && gtl_case_direction(outcome->kind) != 0 && other->state->effort > outcome->state->effort;
 }
 
-static void swap(gtl_outcome *outcome, gtl_outcome *other)
+/* A reason that holds in another rig than the one that the file would be taken for. */
+static void tell_where(const gtl_rig *rig, char reason[GTL_REASON_SIZE])
+{
+    char own[GTL_REASON_SIZE];
+    memcpy(own, reason, sizeof own);
+    snprintf(reason, GTL_REASON_SIZE, "%s: %.300s",
+             rig->batten_count > 0 ? "with friction elsewhere in its range, or a batten hung otherwise"
+                                   : "with friction elsewhere in its range",
+             own);
+}
+
+/* Put the other rig's outcome in the place of the first, which keeps its name and its band. */
+static void swap(gtl_outcome *outcome, gtl_outcome *other, bool freest)
 {
     gtl_outcome aside = *outcome;
     gtl_band band = other->band;
     *outcome = *other;
     *other = aside;
     outcome->band = aside.band;
+    outcome->band.freest = freest;
     outcome->name = aside.name;
     other->band = band;
+    if (stands(outcome) != IMPOSSIBLE) return;
+    tell_where(outcome->rig, outcome->state->reason);
+    outcome->reason = outcome->state->reason;
+}
+
+/* The case of one more rig, whose figures are in the band already. What it demands counts, whether or not the
+ * case can be in every rig. */
+static void merge(const gtl_bench *bench, const gtl_outcome *other, gtl_outcome *outcome)
+{
+    gtl_band *band = &outcome->band;
+    band->rigs++;
+    band->sometimes |= stands(outcome) == HELD || stands(other) == HELD;
+    if (!other->possible) return;
+    gtl_take_worst(outcome, &(gtl_demands){other->demand, other->push, other->keeps, other->angle}, bench);
+    if (!outcome->possible) return;
+    band->shifts |= shifted(outcome, other);
+    outcome->every_combination &= other->every_combination;
+    take_drop(bench->rig, other, outcome);
+    take_catch(bench, other, outcome);
 }
 
 static gtl_status work_one(const gtl_bench *bench, gtl_sheet *sheet, int index)
 {
     gtl_bench own;
     gtl_sheet aside = {.rig = sheet->alternatives[index]};
-    bool made = gtl_bench_begin(&own, aside.rig);
+    bool made = gtl_bench_begin(&own, aside.rig), freest = index == 0 && sheet->frees_all;
     aside.outcomes = calloc((size_t)aside.rig->case_count + 1, sizeof *aside.outcomes);
     gtl_status status = made && aside.outcomes ? gtl_work_cases(&own, &aside) : GTL_NO_MEMORY;
     if (status == GTL_NO_ANSWER) {
         memcpy(sheet->reason, aside.reason, sizeof sheet->reason);
+        tell_where(sheet->rig, sheet->reason);
         sheet->blame = aside.blame;
     }
     for (int i = 0; status == GTL_OK && i < sheet->outcome_count; i++) {
         gtl_outcome *outcome = &sheet->outcomes[i], *other = &aside.outcomes[i];
         take(sheet, other, &outcome->band);
-        if (is_freer(other, index, outcome)) swap(outcome, other);
+        if (is_printed(other, freest, outcome)) swap(outcome, other, freest);
         merge(bench, other, outcome);
     }
     gtl_bench_end(&own);

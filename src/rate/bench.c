@@ -6,7 +6,7 @@
 static bool is_component(const gtl_thing *thing)
 {
     if (thing->kind == GTL_HAND) return !isnan(thing->limit);
-    return thing->kind != GTL_LOAD;
+    return thing->kind != GTL_LOAD && thing->kind != GTL_ARBOR;
 }
 
 /* The component's own name, index and kind; nothing is demanded of it yet. */

@@ -141,11 +141,13 @@ static double body_demand(const scene *s, int index)
 }
 
 /* A hand that hauls is held to its limit where friction is in the figure, or where none is stated. In a jam
- * it pulls its limit, whatever that is. */
+ * it pulls its limit, whatever that is. In a drop nobody knows what is left of the peak behind turns of
+ * friction. */
 static double hand_demand(const scene *s, int index)
 {
     bool known = !isnan(s->rig->things[index].pull);
     if (s->kind == GTL_JAM) return NAN;
+    if (s->kind == GTL_DROP && gtl_is_behind_turns(s->rig, index)) return NAN;
     bool counts = known || s->kind != GTL_HOLD || !s->bench->friction_stated;
     return counts ? size_of(s->forces->passed[index]) : NAN;
 }

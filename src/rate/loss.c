@@ -1,6 +1,7 @@
 /* loss.c - a part lets go, and the rig finds its new place: worked as any rig that hangs by itself, from
  * where hold has it. The sudden transfer is the loss factor on every force. */
 #include "rate/rating.h"
+#include "rig/other.h"
 #include "rig/without.h"
 #include <math.h>
 #include <stdio.h>
@@ -17,8 +18,7 @@ static const char *name_of(const gtl_rig *rig, const gtl_asked *asked)
     return rig->lines[asked->lost].name;
 }
 
-/* An outcome of the rig as it was, without a number: there is no place to tell of. False without memory. */
-static bool make_blank(const gtl_sheet *sheet, gtl_outcome *outcome)
+bool gtl_blank_outcome(const gtl_sheet *sheet, gtl_outcome *outcome)
 {
     size_t count = (size_t)sheet->component_count + 1;
     double **const rooms[] = {&outcome->demand, &outcome->push, &outcome->keeps, &outcome->angle};
@@ -28,7 +28,6 @@ static bool make_blank(const gtl_sheet *sheet, gtl_outcome *outcome)
     outcome->every_combination = true;
     outcome->places = 1;
     outcome->band.rigs = 1;
-    outcome->band.effort[0] = outcome->band.effort[1] = NAN;
     outcome->state = gtl_state_new(sheet->rig);
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) {
         *rooms[i] = calloc(count, sizeof **rooms[i]);
@@ -154,16 +153,18 @@ static double *kept_lengths(const gtl_rig *rig, const gtl_state *hold)
     return length;
 }
 
-static gtl_status lose(const gtl_asked *asked, const gtl_state *hold, gtl_outcome *outcome, gtl_sheet *sheet)
+/* `rig` says which hand holds on, where there are two of which one is let go. */
+static gtl_status lose(const gtl_rig *rig, const gtl_asked *asked, const gtl_state *hold,
+                       gtl_outcome *outcome, gtl_sheet *sheet)
 {
-    const gtl_rig *rig = sheet->rig;
     const char *lost = name_of(rig, asked);
     char reason[GTL_REASON_SIZE];
     gtl_remains remains = {0};
     double *length = kept_lengths(rig, hold);
     bool made = length && gtl_rig_without(rig, asked->lost_kind, asked->lost, hold->at, length, &remains);
     gtl_status status = made ? GTL_OK : GTL_NO_MEMORY;
-    if (made && can_be_worked(rig, &remains, lost, reason)) {
+    bool halved = made && gtl_batten_is_half_held(rig, lost, &remains, reason);
+    if (made && !halved && can_be_worked(rig, &remains, lost, reason)) {
         outcome->own_rig = remains.rig;
         outcome->part = remains.part;
         outcome->loose = remains.loose;
@@ -175,7 +176,7 @@ static gtl_status lose(const gtl_asked *asked, const gtl_state *hold, gtl_outcom
         outcome->falls = remains.falls >= 0;
         outcome->loose = remains.loose;
         remains.loose = NULL;
-        status = make_blank(sheet, outcome) ? GTL_OK : GTL_NO_MEMORY;
+        status = gtl_blank_outcome(sheet, outcome) ? GTL_OK : GTL_NO_MEMORY;
         if (status == GTL_OK) memcpy(outcome->state->reason, reason, sizeof reason);
         if (status == GTL_OK) outcome->reason = outcome->state->reason;
     }
@@ -184,11 +185,30 @@ static gtl_status lose(const gtl_asked *asked, const gtl_state *hold, gtl_outcom
     return status;
 }
 
+/* Of two hands the one that pulls holds on; no other takes hold of a line that begins to run. Where the rig
+ * is in balance neither is known to, and the worse of both counts. */
+static gtl_status lose_paired(const gtl_asked *asked, const gtl_outcome *hold, gtl_outcome *outcome,
+                              gtl_sheet *sheet)
+{
+    gtl_status status = lose(hold->rig, asked, hold->state, outcome, sheet);
+    if (status != GTL_OK || hold->state->effort > GTL_IDLE_SHARE * gtl_rig_force(hold->rig)) return status;
+    gtl_outcome other = {.kind = outcome->kind, .name = outcome->name};
+    gtl_rig *rig = gtl_rig_other(hold->rig);
+    status = rig ? lose(rig, asked, hold->state, &other, sheet) : GTL_NO_MEMORY;
+    if (status == GTL_OK)
+        status = gtl_merge_worse(sheet->rig, outcome, &other);
+    else
+        gtl_outcome_end(&other);
+    gtl_rig_free(rig);
+    return status;
+}
+
 gtl_status gtl_work_loss(const gtl_asked *asked, gtl_outcome *outcome, gtl_sheet *sheet)
 {
     const gtl_outcome *hold = gtl_sheet_outcome(sheet, GTL_HOLD);
-    if (hold->possible) return lose(asked, hold->state, outcome, sheet);
-    if (!make_blank(sheet, outcome)) return GTL_NO_MEMORY;
+    if (hold->possible && gtl_rig_is_paired(hold->rig)) return lose_paired(asked, hold, outcome, sheet);
+    if (hold->possible) return lose(hold->rig, asked, hold->state, outcome, sheet);
+    if (!gtl_blank_outcome(sheet, outcome)) return GTL_NO_MEMORY;
     outcome->reason = hold->reason;
     return GTL_OK;
 }

@@ -1,5 +1,7 @@
 /* rate.c - a rig to its sheet: places, cases with their variants, demands, verdict, warnings. */
 #include "rate/rating.h"
+#include "rig/other.h"
+#include <math.h>
 #include <stdlib.h>
 
 const char *gtl_verdict_name(gtl_verdict verdict)
@@ -23,6 +25,25 @@ const gtl_outcome *gtl_sheet_outcome(const gtl_sheet *sheet, gtl_case_kind kind)
     for (int i = 0; i < sheet->outcome_count; i++)
         if (sheet->outcomes[i].kind == kind) return &sheet->outcomes[i];
     return NULL;
+}
+
+const gtl_outcome *gtl_rated(const gtl_outcome *outcome)
+{
+    return outcome->checked && outcome->possible ? outcome->checked : outcome;
+}
+
+bool gtl_is_behind_turns(const gtl_rig *rig, int hand)
+{
+    for (int r = 0; r < rig->run_count; r++)
+        if (rig->pieces[rig->runs[r].piece].hand == hand && rig->things[rig->runs[r].thing].turns > 0)
+            return true;
+    return false;
+}
+
+double gtl_outcome_pull(const gtl_outcome *outcome, int hand)
+{
+    if (outcome->kind == GTL_DROP && gtl_is_behind_turns(outcome->rig, hand)) return NAN;
+    return gtl_hand_pull(outcome->rig, outcome->state, hand);
 }
 
 double gtl_outcome_tension(const gtl_outcome *outcome, int part)
@@ -55,8 +76,14 @@ gtl_status gtl_work_cases(gtl_bench *bench, gtl_sheet *sheet)
         const gtl_asked *asked = &sheet->rig->cases[i];
         gtl_outcome *outcome = &sheet->outcomes[sheet->outcome_count++];
         *outcome = (gtl_outcome){.kind = asked->kind, .name = asked->name};
-        status = asked->kind == GTL_LOST ? gtl_work_loss(asked, outcome, sheet)
-                                         : gtl_work_case(bench, starts, count, outcome, sheet);
+        if (asked->kind == GTL_LOST)
+            status = gtl_work_loss(asked, outcome, sheet);
+        else if (asked->kind == GTL_DROP)
+            status = gtl_work_drop(outcome, sheet);
+        else if (gtl_rig_is_paired(sheet->rig))
+            status = gtl_work_pair(bench, starts, count, outcome, sheet);
+        else
+            status = gtl_work_case(bench, starts, count, outcome, sheet);
     }
     gtl_free_places(places, count);
     return status;
@@ -76,7 +103,8 @@ gtl_status gtl_rate(const gtl_rig *rig, gtl_sheet *sheet)
     }
     if (status == GTL_OK) status = gtl_work_alternatives(&bench, sheet);
     if (status == GTL_OK) {
-        bool kept = gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet);
+        bool kept =
+            gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet) && gtl_find_balances(sheet);
         if (kept) gtl_find_verdict(&bench, sheet);
         if (!kept || !gtl_find_warnings(&bench, sheet)) status = GTL_NO_MEMORY;
     }
@@ -95,6 +123,7 @@ void gtl_sheet_end(gtl_sheet *sheet)
     free(sheet->chains);
     free(sheet->links);
     free(sheet->head_fittings);
+    free(sheet->balances);
     free(sheet->warnings);
     *sheet = (gtl_sheet){.verdict = GTL_UNRATED};
 }

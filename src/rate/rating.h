@@ -2,6 +2,8 @@
 #ifndef RATE_RATING_H
 #define RATE_RATING_H
 
+#include "rig/without.h"
+
 #include <gantline/rate.h>
 
 /* Below this share of what moves the rig a part carries nothing [1]. */
@@ -79,6 +81,29 @@ gtl_status gtl_work_cases(gtl_bench *bench, gtl_sheet *sheet);
  * holds the outcome of hold. */
 gtl_status gtl_work_loss(const gtl_asked *asked, gtl_outcome *outcome, gtl_sheet *sheet);
 
+/* pair.c */
+/* As gtl_work_case, of a rig whose hand is one of a pair: with the one of the two that need not push. */
+gtl_status gtl_work_pair(gtl_bench *bench, const double *const *places, int place_count, gtl_outcome *outcome,
+                         gtl_sheet *sheet);
+/* Let two outcomes of one case of a rig count, component by component the worse; one that cannot be stands for
+ * both. `other` is used up. Returns GTL_OK or GTL_NO_MEMORY. */
+gtl_status gtl_merge_worse(const gtl_rig *rig, gtl_outcome *outcome, gtl_outcome *other);
+
+/* drop.c: work the case in which a load is caught after a fall, from where the rig holds. As gtl_work_loss. */
+gtl_status gtl_work_drop(gtl_outcome *outcome, gtl_sheet *sheet);
+void gtl_drop_free(gtl_drop *drop);
+/* An outcome of the sheet's rig without a number, for a case of which there is no place to tell. False
+ * without memory. */
+bool gtl_blank_outcome(const gtl_sheet *sheet, gtl_outcome *outcome);
+
+/* catch.c: what a rig comes to that holds a load so when it has to catch it. `hold` is its state, and `twice`
+ * that with all that falls weighing twice as much. NULL without memory; gtl_drop_free gives it back. Nothing
+ * gives where `stiffness` is not finite. */
+gtl_drop *gtl_find_catch(const gtl_rig *rig, const gtl_state *hold, const gtl_state *twice);
+
+/* balance.c: of every arbor, once the cases are worked; false without memory. */
+bool gtl_find_balances(gtl_sheet *sheet);
+
 /* chain.c */
 /* The steps from a component's paper rating to its capacity, where its angle leaves `keeps`; how many, 0
  * where nothing rates it. */
@@ -123,7 +148,20 @@ bool gtl_warn_of_use(gtl_sheet *sheet);
  * and fibre's, of a connector a shackle's, of anything else that of metal parts [1]. NaN: no use is stated,
  * or its row has none for that. */
 double gtl_use_factor(const gtl_rig *rig, gtl_kind kind, int index);
+/* warn_drop.c */
+bool gtl_warn_of_drop(gtl_sheet *sheet);
 /* warn_hauling.c */
 bool gtl_warn_of_hauling(const gtl_bench *bench, gtl_sheet *sheet);
+
+/* warn_batten.c */
+bool gtl_warn_of_battens(gtl_sheet *sheet);
+/* Whether in any case the picks of a batten shift against each other, or rise differently as it is hauled, so
+ * that it is no level batten any more. */
+bool gtl_batten_parts(const gtl_sheet *sheet);
+
+/* loss_batten.c: whether a batten has lost some of its lines and nothing else falls; then `remains` does not
+ * fall either, and the reason says why there are no figures. */
+bool gtl_batten_is_half_held(const gtl_rig *rig, const char *lost, gtl_remains *remains,
+                             char reason[GTL_REASON_SIZE]);
 
 #endif

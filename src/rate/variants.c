@@ -177,7 +177,7 @@ static void describe(const gtl_rig *rig, const gtl_bench *bench, gtl_outcome *ou
     if (!outcome->possible || rig->hand < 0) return;
     outcome->velocity_ratio = state->velocity_ratio;
     if (!slow || !(state->effort > GTL_IDLE_SHARE * bench->force)) return;
-    outcome->estimated_advantage = rig->things[rig->load].weight / state->effort;
+    outcome->estimated_advantage = gtl_lifted_weight(rig) / state->effort;
     if (outcome->kind != GTL_RAISE || !(state->velocity_ratio > 0)) return;
     double out = 0;
     for (int n = 0; n < rig->node_count; n++)
@@ -198,7 +198,6 @@ static bool make_outcome(const gtl_bench *bench, gtl_outcome *outcome)
     outcome->every_combination = true;
     outcome->places = 1;
     outcome->band.rigs = 1;
-    outcome->band.effort[0] = outcome->band.effort[1] = NAN;
     outcome->state = gtl_state_new(bench->rig);
     outcome->demand = calloc(components, sizeof *outcome->demand);
     outcome->push = calloc(components, sizeof *outcome->push);
@@ -267,6 +266,9 @@ void gtl_outcome_end(gtl_outcome *outcome)
     free(outcome->part);
     free(outcome->loose);
     gtl_band_end(&outcome->band);
+    if (outcome->checked) gtl_outcome_end(outcome->checked);
+    free(outcome->checked);
+    gtl_drop_free(outcome->caught);
     gtl_rig_free(outcome->own_rig);
     *outcome = (gtl_outcome){0};
 }

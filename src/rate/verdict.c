@@ -32,11 +32,13 @@ static worst worst_demand(const gtl_sheet *sheet, int index, bool push, double s
 {
     worst found = {NAN, 1, NAN, -1};
     for (int i = 0; i < sheet->outcome_count; i++) {
-        const gtl_outcome *outcome = &sheet->outcomes[i];
+        const gtl_outcome *outcome = gtl_rated(&sheet->outcomes[i]);
         double demand = push ? outcome->push[index] : outcome->demand[index];
         double keeps = push ? 1 : outcome->keeps[index];
         double bar = found.demand * (1 + GTL_UTILISATION_SLACK);
-        if (!outcome->possible || !gtl_is_worse(demand, keeps, bar, found.keeps, straight)) continue;
+        /* Where figures are ranges a case may come to demands in one rig and be impossible in another. */
+        bool counts = outcome->possible || sheet->outcomes[i].band.rigs > 1;
+        if (!counts || !gtl_is_worse(demand, keeps, bar, found.keeps, straight)) continue;
         found = (worst){demand, keeps, push ? NAN : outcome->angle[index], i};
     }
     return found;
@@ -103,11 +105,18 @@ static bool moved(const gtl_sheet *sheet)
     return (raise && raise->possible) || (lower && lower->possible);
 }
 
+static unsigned why_of_catch(const gtl_drop *caught)
+{
+    unsigned why = caught->shifts || caught->along >= 0 ? GTL_WHY_CATCH : 0;
+    return caught->let_out >= 0 ? why | GTL_WHY_CATCHING_HAND : why;
+}
+
 /* Why a case beyond the slow ones speaks against the rig. Braking needs a load that comes down by itself, as
  * lowering does. */
 static unsigned why_of(const gtl_outcome *outcome)
 {
     if (outcome->possible && outcome->drop > 0) return GTL_WHY_DROP;
+    if (outcome->possible && outcome->caught) return why_of_catch(outcome->caught);
     if (outcome->possible || outcome->kind <= GTL_LOWER) return 0;
     if (outcome->kind == GTL_STOP && outcome->state->held_by_friction) return 0;
     return outcome->falls ? GTL_WHY_LOAD_FALLS : GTL_WHY_CASE_IMPOSSIBLE;
@@ -152,6 +161,7 @@ void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet)
     for (int i = 0; i < sheet->head_fitting_count; i++)
         if (sheet->head_fittings[i].mark == GTL_MARK_OVER) why |= GTL_WHY_HEAD_FITTING;
     if (leaves_out(rig)) why |= GTL_WHY_NOT_STATED;
+    if (gtl_batten_parts(sheet)) why |= GTL_WHY_BATTEN;
     sheet->why = why;
     sheet->verdict = why & (GTL_WHY_OVER | GTL_WHY_HEAD_FITTING) ? GTL_OVER : why ? GTL_UNRATED : GTL_WITHIN;
 }

@@ -43,7 +43,7 @@ static bool only_turns(const gtl_rig *rig)
 
 static bool warn_of_ratio(gtl_sheet *sheet, const gtl_outcome *hold)
 {
-    const gtl_rig *rig = sheet->rig;
+    const gtl_rig *rig = hold->rig; /* with the hand that pulls, where there are two */
     bool kept = true;
     double ratio = hold->velocity_ratio;
     int outcome = (int)(hold - sheet->outcomes);
@@ -53,7 +53,7 @@ static bool warn_of_ratio(gtl_sheet *sheet, const gtl_outcome *hold)
                          NAN);
     if (ratio > 0 && ratio < TURNED_ROUND)
         kept &= gtl_tell(sheet, GTL_WARN_GAINS_NO_FORCE, rig->things[rig->hand].name, ratio, NAN);
-    if (ratio > 0 && hold->state->effort < BALANCED * load->weight)
+    if ((ratio > 0 || rig->things[rig->hand].other >= 0) && hold->state->effort < BALANCED * load->weight)
         kept &= gtl_warn(
             sheet, (gtl_warning){GTL_WARN_BALANCED, load->name, outcome, hold->state->effort, NAN, NULL});
     return kept;

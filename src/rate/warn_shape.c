@@ -79,7 +79,8 @@ static double loads_weight(const view *v)
 {
     double sum = 0;
     for (int i = 0; i < v->rig->thing_count; i++)
-        if (v->rig->things[i].kind == GTL_LOAD) sum += v->rig->things[i].weight;
+        if (v->rig->things[i].kind == GTL_LOAD || v->rig->things[i].kind == GTL_ARBOR)
+            sum += v->rig->things[i].weight;
     return sum;
 }
 
@@ -96,7 +97,8 @@ static bool look_at_redirects(const view *v)
         double force = sqrt(dot(pull, pull));
         double line =
             fmax(v->outcome->state->tension[run->before], v->outcome->state->tension[run->before + 1]);
-        if (force > loads_weight(v) || force > REDIRECT_TIMES * line)
+        bool idle = force <= GTL_IDLE_SHARE * v->bench->force; /* a line that is let go */
+        if (!idle && (force > loads_weight(v) || force > REDIRECT_TIMES * line))
             kept &= tell(v, GTL_WARN_REDIRECT_FORCE, thing->name, force, line);
     }
     return kept;

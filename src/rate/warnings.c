@@ -65,6 +65,14 @@ static const char *const names[] = {
     [GTL_WARN_GAINS_NO_FORCE] = "gains-no-force",
     [GTL_WARN_BALANCED] = "balanced",
     [GTL_WARN_HAULS_ITSELF] = "hauls-itself",
+    [GTL_WARN_BATTEN_SLACK] = "batten-slack",
+    [GTL_WARN_BATTEN_UNSURE] = "batten-unsure",
+    [GTL_WARN_BATTEN_PARTS] = "batten-parts",
+    [GTL_WARN_BATTEN_TILTS] = "batten-tilts",
+    [GTL_WARN_BEYOND_STRETCH] = "beyond-stretch",
+    [GTL_WARN_STRETCH_NOT_STATED] = "stretch-not-stated",
+    [GTL_WARN_CATCH_JERKS] = "catch-jerks",
+    [GTL_WARN_CATCHING_HAND] = "catching-hand",
 };
 
 const char *gtl_warning_name(gtl_warning_code code)
@@ -143,7 +151,8 @@ static bool warn_of_components(gtl_sheet *sheet)
         bool beyond_its_table = component->step_count > 0 && isnan(component->capacity);
         if (unrated && !beyond_its_table) /* that one is told as such */
             kept &= gtl_tell(sheet, GTL_WARN_UNRATED, component->name, component->demand, NAN);
-        if (component->mark == GTL_MARK_IDLE)
+        bool spare = component->kind == GTL_HAND && sheet->rig->things[component->index].other >= 0;
+        if (component->mark == GTL_MARK_IDLE && !spare) /* the other hand of its pair pulls in every case */
             kept &= gtl_tell(sheet, GTL_WARN_IDLE, component->name, NAN, NAN);
     }
     return kept;
@@ -164,7 +173,7 @@ static bool warn_of_weightless(gtl_sheet *sheet)
 static gtl_warning_code code_of_impossible(const gtl_outcome *outcome)
 {
     if (outcome->kind == GTL_HOLD) return GTL_WARN_RUNS_AWAY;
-    if (outcome->kind == GTL_JAM || outcome->kind == GTL_LOST) return GTL_WARN_NO_FIGURES;
+    if (outcome->kind == GTL_JAM || outcome->kind >= GTL_LOST) return GTL_WARN_NO_FIGURES;
     return outcome->state->held_by_friction ? GTL_WARN_WILL_NOT_LOWER : GTL_WARN_CANNOT_MOVE;
 }
 
@@ -191,7 +200,8 @@ static bool warn_of_loss(gtl_sheet *sheet, const gtl_outcome *outcome)
     bool kept = true;
     for (int k = 0; outcome->loose && k < sheet->rig->thing_count; k++) {
         const gtl_thing *thing = &sheet->rig->things[k];
-        gtl_warning_code code = thing->kind == GTL_LOAD ? GTL_WARN_LOAD_FALLS : GTL_WARN_CAME_LOOSE;
+        bool heavy = thing->kind == GTL_LOAD || thing->kind == GTL_ARBOR;
+        gtl_warning_code code = heavy ? GTL_WARN_LOAD_FALLS : GTL_WARN_CAME_LOOSE;
         if (outcome->loose[k]) kept &= tell_of(sheet, outcome, code, thing->name, NAN);
     }
     if (outcome->possible && outcome->drop > 0)
@@ -213,8 +223,9 @@ static bool warn_of_carrying_friction(gtl_sheet *sheet)
     const gtl_outcome *hold = gtl_sheet_outcome(sheet, GTL_HOLD);
     const gtl_outcome *lower = gtl_sheet_outcome(sheet, GTL_LOWER);
     if (sheet->rig->hand < 0 || !hold || !hold->possible || !lower || !lower->possible) return true;
+    if (lower->rig->hand != hold->rig->hand) return true; /* it has to be hauled down */
     if (!(lower->state->effort < CARRIED * hold->state->effort)) return true;
-    const char *hand = sheet->rig->things[sheet->rig->hand].name;
+    const char *hand = sheet->rig->things[lower->rig->hand].name;
     return gtl_warn(sheet, (gtl_warning){GTL_WARN_FRICTION_CARRIES, hand, (int)(lower - sheet->outcomes),
                                          lower->state->effort, hold->state->effort, NULL});
 }
@@ -262,9 +273,9 @@ static bool warn_of_case(const gtl_bench *bench, gtl_sheet *sheet, const gtl_out
 
 bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet)
 {
-    bool kept = gtl_warn_of_use(sheet) && warn_of_impossible(sheet) && warn_of_losses(sheet) &&
+    bool kept = gtl_warn_of_use(sheet) && warn_of_impossible(sheet) && warn_of_losses(sheet) && gtl_warn_of_drop(sheet) &&
                 warn_of_carrying_friction(sheet) && warn_of_friction(sheet) &&
-                gtl_warn_of_gear(bench, sheet) && warn_of_components(sheet);
+                gtl_warn_of_gear(bench, sheet) && warn_of_components(sheet) && gtl_warn_of_battens(sheet);
     /* What several cases show is told of the one that usually is worst. */
     const gtl_outcome *raise = gtl_sheet_outcome(sheet, GTL_RAISE);
     if (raise) kept = kept && warn_of_case(bench, sheet, raise);

@@ -74,6 +74,22 @@
           "an elongation and the force that it is at: 3 % at 2 kN", "%, N",                                  \
           "how far it stretches; needed where it catches a `fall`")
 
+#define TIMBER(kind)                                                                                         \
+    WORDS(kind, "species", GTL_STORE_SPECIES, GTL_R_SPECIES, "the name of a green-wood row: northern-red-oak",     \
+          "", "what wood it is: its mass follows from `length` and `diameter`, instead of `mass`"),          \
+        RANGED(kind, "density", GTL_F_DENSITY, DENSITY, GTL_WOODEN,                                          \
+               "a density, or a range: 1030 kg/m3, 860 kg/m3 .. 1190 kg/m3",                                 \
+               "of its wood with what water it holds, instead of `species`"),                                \
+        NUMBER(kind, "length", GTL_F_STEM_LENGTH, LENGTH, GTL_ABOVE_ZERO, "a length: 2 m",                   \
+               "of the piece of timber"),                                                                    \
+        WORDS(kind, "diameter", GTL_STORE_DIAMETERS, 0,                                                      \
+              "one length (halfway), two (the ends) or three (end, halfway, end): 45 cm, 35 cm",             \
+              GTL_LENGTH_UNITS, "of the piece, over its bark unless `bark` is stated"),                      \
+        NUMBER(kind, "bark", GTL_F_BARK, LENGTH, GTL_ABOVE_ZERO, "a length: 15 mm",                          \
+               "its thickness, where the diameters were measured under it"),                                 \
+        WORDS(kind, "density end", GTL_STORE_WOOD_END, 0, "heavy or mean", "",                               \
+              "which figure of the density's spread is worked with; heavy where left out")
+
 static const gtl_key_row rows[] = {
     REMARK("title", GTL_TITLE, "text", "heads the report"),
     REMARK("place", GTL_PLACE, "text", "where the rig is"),
@@ -106,6 +122,10 @@ static const gtl_key_row rows[] = {
     NUMBER(GTL_SHEET, "loss factor", GTL_F_LOSS_FACTOR, NUMBER, GTL_AT_LEAST_ONE, "a number, 1 or more: 2",
            "what the forces after a loss are multiplied by; 2 where left out"),
 
+    NUMBER(GTL_SHEET, "lift", GTL_F_LIFT, LENGTH, GTL_ABOVE_ZERO, "a length: 4 m",
+           "how far the load is to go up from where it is drawn: what rope that takes, and whether blocks "
+           "meet"),
+
     AT(GTL_ANCHOR, "where it is; it does not move"),
     RATINGS(GTL_ANCHOR),
     HARDWARE(GTL_ANCHOR),
@@ -129,6 +149,8 @@ static const gtl_key_row rows[] = {
     HARDWARE(GTL_BLOCK),
     NUMBER(GTL_BLOCK, "sheave diameter", GTL_F_SHEAVE_DIAMETER, LENGTH, GTL_ABOVE_ZERO, "a length: 75 mm",
            "of its sheaves at the tread, where a line with a `diameter` lies"),
+    NUMBER(GTL_BLOCK, "clear", GTL_F_CLEAR, LENGTH, GTL_ABOVE_ZERO, "a length: 300 mm",
+           "least distance from its centre to that of the next stop of a rope: nearer they are two-blocked"),
     PIN(GTL_BLOCK),
     WEAR(GTL_BLOCK),
 
@@ -156,6 +178,7 @@ static const gtl_key_row rows[] = {
 
     AT_OR_ON(GTL_LOAD),
     MASS_OR_WEIGHT(GTL_LOAD, GTL_ABOVE_ZERO, "its mass"),
+    TIMBER(GTL_LOAD),
     GUIDE(GTL_LOAD),
     NUMBER(GTL_LOAD, "fall", GTL_F_FALL, LENGTH, GTL_NOT_NEGATIVE, "a length: 1 m",
            "how far it falls free before its line begins to take it, in the case drop"),
@@ -187,7 +210,11 @@ static const gtl_key_row rows[] = {
 
     PATH(GTL_ROPE, "two stops or more, in order: beam, tail, head, crew",
          "where it is tied (first, last; anchors, joints and loads between) and what it runs over"),
-    LENGTH(GTL_ROPE),
+    NUMBER(GTL_ROPE, "length", GTL_F_LENGTH, LENGTH, GTL_ABOVE_ZERO, "a length: 5.5 m",
+           "tied at both ends: its length between them, instead of the drawn one; hauled: all that there is "
+           "of it to haul with"),
+    NUMBER(GTL_ROPE, "spare", GTL_F_SPARE, LENGTH, GTL_ABOVE_ZERO, "a length: 1.5 m",
+           "what has to be left of it beyond what is rove: knots, tails, what the hand holds"),
     STRETCH(GTL_ROPE),
     RATINGS(GTL_ROPE),
     ROPE_GEAR(GTL_ROPE),
@@ -204,6 +231,7 @@ static const gtl_key_row rows[] = {
 
     PATH(GTL_SPAR, "two stops: left, right", "from one end to the other"),
     MASS_OR_WEIGHT(GTL_SPAR, GTL_NOT_NEGATIVE, "its own mass, half of it at each end"),
+    TIMBER(GTL_SPAR),
     RATINGS(GTL_SPAR),
     NUMBER(GTL_SPAR, "push wll", GTL_F_PUSH_WLL, FORCE, GTL_ABOVE_ZERO, "a force: 3 kN",
            "working load limit where it is pushed"),
@@ -228,9 +256,8 @@ static const gtl_key_row rows[] = {
         "a row of the hardware tables, instead of `mass`: weighs so much a length, and is so stiff"),
     WORDS(GTL_BATTEN, "picks", GTL_STORE_PICKS, 0, "names and places: left at 0.5 m, right at 11.5 m",
           GTL_LENGTH_UNITS, "the points that lines tie to, from its first end; each can stand in a path"),
-    WORDS(GTL_BATTEN, "loads", GTL_STORE_HUNG, 0,
-          "weights and places: 6 kg at 1.5 m, 20 kg from 0 m to 12 m", GTL_FORCE_UNITS,
-          "what hangs on it, in a point or spread evenly"),
+    WORDS(GTL_BATTEN, "loads", GTL_STORE_HUNG, 0, "weights and places: 6 kg at 1.5 m, 20 kg from 0 m to 12 m",
+          GTL_FORCE_UNITS, "what hangs on it, in a point or spread evenly"),
 };
 
 #define ROW_COUNT (sizeof rows / sizeof rows[0])

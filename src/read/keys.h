@@ -25,6 +25,9 @@ typedef enum gtl_how {
     GTL_STORE_TABLES,
     GTL_STORE_PICKS,
     GTL_STORE_HUNG,
+    GTL_STORE_SPECIES, /* as GTL_STORE_ROW, but blanks may stand for hyphens */
+    GTL_STORE_DIAMETERS,
+    GTL_STORE_WOOD_END,
     GTL_STORE_STRETCH, /* an elongation and the force that it is at; slot: gtl_field of the first */
     GTL_HOW_COUNT
 } gtl_how;
@@ -39,8 +42,14 @@ typedef enum gtl_range {
     GTL_SHARE,       /* above 0, at most 1 */
     GTL_WITHIN_TURN, /* 0 to 360 degrees */
     GTL_HALF_TURN,   /* 0 to 180 degrees */
-    GTL_ON_EARTH     /* a local gravity */
+    GTL_ON_EARTH,    /* a local gravity */
+    GTL_WOODEN       /* a density that wood can have */
 } gtl_range;
+
+/* What a density of wood has to be, in words. */
+#define GTL_WOOD_WORDS                                                                                       \
+    "100 to 1540 kg/m3 (6.25 to 96.1 lb/ft3): no green wood is lighter, and none heavier than its own "      \
+    "substance"
 
 typedef struct gtl_key_row {
     gtl_key key;

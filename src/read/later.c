@@ -2,9 +2,8 @@
 #include "read/later.h"
 
 /* Each list ends with NULL. */
-static const char *const keys[] = {"species", "fall", "stretch", "length on load", NULL};
+static const char *const keys[] = {"length on load", NULL};
 static const char *const kinds[] = {NULL};
-static const char *const cases[] = {"drop", NULL};
 
 static bool is_in(const char *const *list, gtl_word word)
 {
@@ -20,9 +19,4 @@ bool gtl_is_later_key(gtl_word word)
 bool gtl_is_later_kind(gtl_word word)
 {
     return is_in(kinds, word);
-}
-
-bool gtl_is_later_case(gtl_word word)
-{
-    return is_in(cases, word);
 }

@@ -6,6 +6,5 @@
 
 bool gtl_is_later_key(gtl_word word);
 bool gtl_is_later_kind(gtl_word word);
-bool gtl_is_later_case(gtl_word word);
 
 #endif

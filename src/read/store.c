@@ -29,6 +29,7 @@ static const struct {
     [GTL_WITHIN_TURN] = {0, false, 6.2831853071795872, "0 to 360 deg"},
     [GTL_HALF_TURN] = {0, false, 3.1415926535897936, "0 to 180 deg"},
     [GTL_ON_EARTH] = {9.7, false, 10, "9.7 to 10 m/s2, which is all that there is on the ground"},
+    [GTL_WOODEN] = {GTL_WOOD_LIGHTEST, false, GTL_WOOD_SUBSTANCE, GTL_WOOD_WORDS},
 };
 
 /* Where it is kept that a key was stated. */
@@ -55,6 +56,7 @@ static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
         return &item->cases;
     case GTL_STORE_ROW:
     case GTL_STORE_HITCH:
+    case GTL_STORE_SPECIES:
         return &item->rows[row->slot].stated;
     case GTL_STORE_AXIS:
         return &item->axis.stated;
@@ -62,6 +64,10 @@ static gtl_stated *stated_of(gtl_item *item, const gtl_key_row *row)
         return &item->picks.stated;
     case GTL_STORE_HUNG:
         return &item->hung.stated;
+    case GTL_STORE_DIAMETERS:
+        return &item->diameters.stated;
+    case GTL_STORE_WOOD_END:
+        return &item->wood_end_stated;
     case GTL_STORE_TABLES:
         return &item->tables.stated;
     default:
@@ -316,6 +322,9 @@ void gtl_store(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, const g
         [GTL_STORE_TABLES] = gtl_store_tables,
         [GTL_STORE_PICKS] = gtl_store_picks, [GTL_STORE_HUNG] = gtl_store_hung,
         [GTL_STORE_STRETCH] = gtl_store_stretch,
+        [GTL_STORE_SPECIES] = gtl_store_species,
+        [GTL_STORE_DIAMETERS] = gtl_store_diameters,
+        [GTL_STORE_WOOD_END] = gtl_store_wood_end,
     };
     gtl_storing s = {draft, item, row, entry, faults};
     *stated_of(item, row) = (gtl_stated){true, entry->line};

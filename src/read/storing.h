@@ -32,6 +32,11 @@ void gtl_store_hitch(const gtl_storing *s);
 void gtl_store_axis(const gtl_storing *s);
 void gtl_store_tables(const gtl_storing *s);
 
+/* store_timber.c */
+void gtl_store_species(const gtl_storing *s);
+void gtl_store_diameters(const gtl_storing *s);
+void gtl_store_wood_end(const gtl_storing *s);
+
 /* store_stretch.c */
 void gtl_store_stretch(const gtl_storing *s);
 

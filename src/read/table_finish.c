@@ -8,6 +8,11 @@
 #include <stdlib.h>
 #include <string.h>
 
+#define PI 3.14159265358979323846
+/* Pipe is made of nothing lighter than magnesium, nor heavier than steel with its coat [kg/m3]. */
+#define LIGHTEST 1500
+#define HEAVIEST 9500
+
 static void tell(gtl_table_row *r, int line, const char *text)
 {
     gtl_faults_add(r->faults, line, "%s", text);
@@ -76,6 +81,21 @@ static void check_range(gtl_table_row *r)
 {
     if (r->row->numbers[GTL_HW_LOW] > r->row->numbers[GTL_HW_HIGH])
         tell(r, gtl_table_line(r, "low"), "`low` is more than `high`; change them round");
+}
+
+/* A wall of half the diameter or more leaves no pipe; a weight that no metal has with those sizes is a slip. */
+static void check_pipe(gtl_table_row *r)
+{
+    const double *numbers = r->row->numbers;
+    double outer = numbers[GTL_HW_DIAMETER], wall = numbers[GTL_HW_WALL];
+    double density = numbers[GTL_HW_LINEAR_MASS] / (PI * wall * (outer - wall));
+    if (2 * wall > outer)
+        tell(r, gtl_table_line(r, "wall"),
+             "`wall` is more than half the `diameter`; see which of them is mistyped");
+    else if (density < LIGHTEST || density > HEAVIEST)
+        tell(r, gtl_table_line(r, "weight"),
+             "`weight` is not that of a metal pipe of that `diameter` and `wall`; see which of them is "
+             "mistyped");
 }
 
 /* A bend has either steps or a formula. */
@@ -197,6 +217,7 @@ void gtl_table_finish(gtl_table_row *r)
     static void (*const checks[GTL_HW_KIND_COUNT])(gtl_table_row *) = {
         [GTL_HW_GEAR] = check_gear,    [GTL_HW_BEND] = check_bend,      [GTL_HW_USE] = check_says_something,
         [GTL_HW_SHEAVE] = check_range, [GTL_HW_FRICTION] = check_range,
+        [GTL_HW_PIPE] = check_pipe,    [GTL_HW_GREEN_WOOD] = gtl_table_check_wood,
     };
     if (r->rough) return;
     check_origin(r);

@@ -35,7 +35,8 @@ typedef enum gtl_table_range {
     GTL_TABLE_SHARE,     /* above 0, at most 1 */
     GTL_TABLE_MULTIPLE,  /* above 0, at most 4 */
     GTL_TABLE_END_ANGLE, /* above 0, at most 180 degrees */
-    GTL_TABLE_ANGLE      /* 0 to 180 degrees */
+    GTL_TABLE_ANGLE,     /* 0 to 180 degrees */
+    GTL_TABLE_WOOD       /* a density that wood can have */
 } gtl_table_range;
 
 typedef struct gtl_table_key {
@@ -50,7 +51,7 @@ typedef struct gtl_table_key {
 } gtl_table_key;
 
 /* More than there are keys. */
-#define GTL_TABLE_KEY_LIMIT 64
+#define GTL_TABLE_KEY_LIMIT 128
 
 /* Key `index` of the table, NULL past the end; a key of every kind comes after those of single kinds. */
 const gtl_table_key *gtl_table_key_at(int index);

@@ -22,6 +22,9 @@ int gtl_table_line(const gtl_table_row *r, const char *key);
 /* Read the value of `entry`, whose key has that index, into the row. What cannot be read is a fault. */
 void gtl_table_store(gtl_table_row *r, int key, const gtl_entry *entry);
 
+/* table_wood.c: what contradicts itself in a species' row. */
+void gtl_table_check_wood(gtl_table_row *r);
+
 /* Once all keys are read: tell what the row lacks, and what contradicts itself; settle its rule and steps. */
 void gtl_table_finish(gtl_table_row *r);
 

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "base/utf8.h"
+#include "read/keys.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -34,6 +35,7 @@ static const struct {
     [GTL_TABLE_MULTIPLE] = {0, true, 4, "more than 0 and at most 400 %, such as 80 % or 200 %"},
     [GTL_TABLE_END_ANGLE] = {0, true, PI, "more than 0 and at most 180 deg"},
     [GTL_TABLE_ANGLE] = {0, false, PI, "0 to 180 deg"},
+    [GTL_TABLE_WOOD] = {GTL_WOOD_LIGHTEST, false, GTL_WOOD_SUBSTANCE, GTL_WOOD_WORDS},
 };
 
 int gtl_table_line(const gtl_table_row *r, const char *key)

@@ -22,13 +22,17 @@ void gtl_compose(const gtl_sheet *sheet, gtl_document *document);
 
 void gtl_compose_head(gtl_composer *composer);
 void gtl_compose_understood(gtl_composer *composer);
+void gtl_compose_timber(gtl_composer *composer);
 void gtl_compose_cases(gtl_composer *composer);
 void gtl_compose_effort(gtl_composer *composer);
+void gtl_compose_drop(gtl_composer *composer);
 void gtl_compose_lines(gtl_composer *composer);
 void gtl_compose_blocks(gtl_composer *composer);
 void gtl_compose_joints(gtl_composer *composer);
 void gtl_compose_anchors(gtl_composer *composer);
 void gtl_compose_guides(gtl_composer *composer);
+void gtl_compose_balance(gtl_composer *composer);
+void gtl_compose_battens(gtl_composer *composer);
 void gtl_compose_places(gtl_composer *composer);
 void gtl_compose_components(gtl_composer *composer);
 void gtl_compose_chains(gtl_composer *composer);
@@ -40,6 +44,9 @@ void gtl_compose_warnings(gtl_composer *composer);
 void gtl_compose_not_checked(gtl_composer *composer);
 void gtl_compose_method(gtl_composer *composer);
 void gtl_compose_cautions(gtl_composer *composer);
+
+/* compose_battens.c: a batten as it was read, one pair. */
+void gtl_compose_batten_pair(gtl_composer *composer, const gtl_batten *batten);
 
 /* --- shared by them --- */
 

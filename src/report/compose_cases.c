@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "report/compose.h"
 #include "report/geometry.h"
+#include "rig/kind.h"
 
 #include <math.h>
 
@@ -10,13 +11,13 @@
 
 static gtl_figure pull(const gtl_composer *composer, const gtl_outcome *outcome, int hand)
 {
-    return gtl_figure_force(&composer->units, gtl_hand_pull(outcome->rig, outcome->state, hand));
+    return gtl_figure_force(&composer->units, gtl_outcome_pull(outcome, hand));
 }
 
 static gtl_figure pull_kgf(const gtl_composer *composer, const gtl_outcome *outcome, int hand)
 {
     (void)composer;
-    return gtl_figure_kgf(gtl_hand_pull(outcome->rig, outcome->state, hand));
+    return gtl_figure_kgf(gtl_outcome_pull(outcome, hand));
 }
 
 static gtl_figure velocity_ratio(const gtl_composer *composer, const gtl_outcome *outcome, int index)
@@ -48,14 +49,20 @@ static void hand_rows(gtl_composer *composer, int hand)
 /* How many states a case stands for, and which one is printed. */
 static void tell_variants(gtl_composer *composer, const gtl_outcome *outcome)
 {
-    bool jam = outcome->kind == GTL_JAM, open = outcome->variants > (jam ? 2 : 1);
+    int rigs = outcome->band.rigs;
+    bool jam = outcome->kind == GTL_JAM, open = outcome->variants > rigs * (jam ? 2 : 1);
     gtl_text text = {0};
     gtl_text_add(&text, "%s: %d states were rated, ", outcome->name, outcome->variants);
+    if (rigs > 1)
+        gtl_text_add(&text, "over %d ways to take what is not one figure (ranges, battens)%s", rigs,
+                     jam || open ? "; " : "");
     if (jam) gtl_text_add(&text, "without friction and with it as in raise%s", open ? "; " : "");
     if (open) gtl_text_add(&text, "with friction one way and the other at undecided stops");
     gtl_text_add(&text, "%s. ", outcome->every_combination ? "" : ", not in every combination");
     gtl_text_add(&text, "Figures are of the one %s; demands take the worst.",
-                 jam ? "without friction" : "with equal tensions there");
+                 jam    ? "without friction"
+                 : open ? "with equal tensions there"
+                        : "that those sections say");
     gtl_document_put(composer->document, GTL_BULLET, NULL, &text);
 }
 
@@ -96,14 +103,15 @@ static void advantage_note(gtl_composer *composer)
     const gtl_rig *rig = composer->rig;
     bool others = false;
     for (int i = 0; i < rig->thing_count; i++)
-        others |= rig->things[i].kind == GTL_LOAD && i != rig->load && !rig->nodes[rig->things[i].node].fixed;
+        others |= gtl_is_of(rig->things[i].kind, GTL_WEIGHT_KINDS) && !gtl_is_lifted(rig, i) &&
+                  !rig->nodes[rig->things[i].node].fixed;
     for (int i = 0; i < rig->line_count; i++) others |= rig->lines[i].weight > 0;
     if (others)
         gtl_document_paragraph(
             composer->document,
             "The estimated advantage counts the weight of %s alone; other weights move too, so "
             "that it is no measure of the tackle here.",
-            rig->things[rig->load].name);
+            gtl_lifted_name(rig));
 }
 
 void gtl_compose_effort(gtl_composer *composer)

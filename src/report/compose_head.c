@@ -100,7 +100,7 @@ static void governs(gtl_composer *composer)
 /* The pull of the hand in one outcome, with what belongs to it. */
 static void pull(gtl_composer *composer, const char *label, const gtl_outcome *outcome)
 {
-    const gtl_thing *hand = &composer->rig->things[composer->rig->hand];
+    const gtl_thing *hand = &outcome->rig->things[outcome->rig->hand];
     double force = outcome->state->effort;
     gtl_text text = {0};
     gtl_text_add(&text, "%s", gtl_figure_force_unit(&composer->units, force).text);
@@ -109,7 +109,9 @@ static void pull(gtl_composer *composer, const char *label, const gtl_outcome *o
     if (hand->people > 1)
         gtl_text_add(&text, ", %s for each of %d people",
                      gtl_figure_force_unit(&composer->units, force / hand->people).text, hand->people);
-    if (outcome->velocity_ratio < 0)
+    if (outcome->velocity_ratio < 0 && outcome->kind == GTL_LOWER)
+        gtl_text_add(&text, "; it hauls the load down");
+    else if (outcome->velocity_ratio < 0)
         gtl_text_add(&text, "; it holds back, rope runs out");
     else if (outcome->kind == GTL_HOLD)
         gtl_text_add(&text, "; without friction, nothing moves");

@@ -20,13 +20,17 @@ static void add_acceleration(gtl_text *text, const gtl_composer *composer)
 static void add_pulls(gtl_text *text, const gtl_composer *composer)
 {
     const gtl_rig *rig = composer->rig;
-    bool any = false;
+    bool any = false, paired = false;
     for (int i = 0; i < rig->thing_count; i++) {
-        if (rig->things[i].kind != GTL_HAND) continue;
-        gtl_text_add(text, "%s%s %s", any ? ", " : ": ", rig->things[i].name,
-                     gtl_figure_force_unit(&composer->units, gtl_given_pull(&rig->things[i], GTL_JAM)).text);
+        gtl_thing hand = rig->things[i]; /* a copy: one of a pair is let go in the rig as read */
+        if (hand.kind != GTL_HAND) continue;
+        hand.let_go = false;
+        gtl_text_add(text, "%s%s %s", any ? ", " : ": ", hand.name,
+                     gtl_figure_force_unit(&composer->units, gtl_given_pull(&hand, GTL_JAM)).text);
         any = true;
+        paired |= hand.other >= 0;
     }
+    if (paired) gtl_text_add(text, ", the two of a pair in turn");
 }
 
 static const char *lost_name(const gtl_rig *rig, const gtl_asked *asked)
@@ -79,6 +83,10 @@ static void add_case(gtl_text *text, const gtl_composer *composer, int index)
         return;
     case GTL_LOST:
         add_loss(text, composer, index);
+        return;
+    case GTL_DROP:
+        gtl_text_add(text, "%s is caught after a free fall, at the peak; see Drop",
+                     composer->rig->things[composer->rig->dropped].name);
         return;
     }
 }

@@ -67,9 +67,20 @@ static void add_weight(const gtl_composer *composer, gtl_text *text, const gtl_t
     if (composer->units.kgf) gtl_text_add(text, " (%s kgf)", gtl_figure_kgf(thing->weight).text);
 }
 
+static void add_fall(const gtl_composer *composer, gtl_text *text, const gtl_thing *load)
+{
+    gtl_text_add(text, ", falls %s", gtl_figure_length_unit(&composer->units, load->fall).text);
+    if (!isnan(load->run_out))
+        gtl_text_add(text, ", rope let run %s",
+                     gtl_figure_length_unit(&composer->units, load->run_out).text);
+}
+
 static void add_pull(const gtl_composer *composer, gtl_text *text, const gtl_thing *hand)
 {
-    if (isnan(hand->pull))
+    if (hand->other >= 0)
+        gtl_text_add(text, ", pulls where %s would have to push, worked out",
+                     composer->rig->things[hand->other].name);
+    else if (isnan(hand->pull))
         gtl_text_add(text, ", its pull is worked out");
     else
         gtl_text_add(text, ", pulls %s", gtl_figure_force_unit(&composer->units, hand->pull).text);
@@ -83,13 +94,18 @@ static void body_pair(gtl_composer *composer, int index)
 {
     const gtl_thing *thing = &composer->rig->things[index];
     gtl_text text = {0};
-    gtl_text_add(&text, "%s", gtl_kind_name(thing->kind));
-    if (index == composer->rig->load) gtl_text_add(&text, " that is lifted");
+    int batten = gtl_batten_of(composer->rig, index);
+    if (batten >= 0)
+        gtl_text_add(&text, "pick of %s", composer->rig->battens[batten].name);
+    else
+        gtl_text_add(&text, "%s", gtl_kind_name(thing->kind));
+    if (batten < 0 && index == composer->rig->load) gtl_text_add(&text, " that is lifted");
     add_seat(composer, &text, thing);
     if (thing->kind == GTL_BLOCK) add_sheaves(composer->rig, &text, index);
     if (thing->kind == GTL_BLOCK || thing->kind == GTL_FAIRLEAD) add_friction(&text, thing);
     if (thing->kind == GTL_HAND) add_pull(composer, &text, thing);
     add_weight(composer, &text, thing);
+    if (index == composer->rig->dropped) add_fall(composer, &text, thing);
     gtl_gear_words(&text, &composer->units, &thing->gear, composer->rig->dim);
     gtl_document_put(composer->document, GTL_PAIR, thing->name, &text);
 }
@@ -112,6 +128,9 @@ static void line_pair(gtl_composer *composer, const gtl_line *line)
     }
     if (!isnan(line->length))
         gtl_text_add(&text, "; length %s", gtl_figure_length_unit(&composer->units, line->length).text);
+    if (line->stretch > 0)
+        gtl_text_add(&text, "; stretches %s %% at %s", gtl_figure_typed(100 * line->stretch).text,
+                     gtl_figure_force_unit(&composer->units, line->stretch_force).text);
     if (line->weight > 0)
         gtl_text_add(&text, "; weight %s, half at each end",
                      gtl_figure_force_unit(&composer->units, line->weight).text);
@@ -166,6 +185,7 @@ void gtl_compose_understood(gtl_composer *composer)
     stated(composer, "Use", rig->use ? rig->use->name : "");
     tables(composer);
     for (int i = 0; i < rig->thing_count; i++) body_pair(composer, i);
+    for (int i = 0; i < rig->batten_count; i++) gtl_compose_batten_pair(composer, &rig->battens[i]);
     for (int i = 0; i < rig->line_count; i++) line_pair(composer, &rig->lines[i]);
     for (int i = 0; i < rig->connector_count; i++) connector_pair(composer, &rig->connectors[i]);
 }

@@ -20,6 +20,7 @@ static const char *const cases[GTL_CASE_KIND_COUNT] = {
     [GTL_START] = "raising from rest",
     [GTL_STOP] = "braking while lowering",
     [GTL_LOST] = "after it has let go",
+    [GTL_DROP] = "a falling load being caught, at the peak",
 };
 
 /* A finished text in lines; it is used up. */

@@ -1,5 +1,6 @@
 /* drawing_ink.c - a view that is laid out, as shapes. What is over its rating is drawn heavier. */
 #include "report/drawing_picture.h"
+#include "rig/kind.h"
 
 #include <math.h>
 
@@ -15,9 +16,12 @@
 #define GROUND 2.6
 /* Between the two lines of a spar. */
 #define SPAR_APART 5.0
-#define HATCH_HALF 15.0
-#define HATCH_DEEP 8.0
-#define HATCHES    5
+/* The sides of an arbor's track: from its box, and how far up and down. */
+#define TRACK_APART 4.0
+#define TRACK_HIGH  26.0
+#define HATCH_HALF  15.0
+#define HATCH_DEEP  8.0
+#define HATCHES     5
 
 typedef struct gtl_ink {
     gtl_picture *picture;
@@ -120,6 +124,19 @@ static void ink_load(const gtl_ink *ink, int thing)
                          .fill = GTL_FILL_WHITE});
 }
 
+/* A box between the two sides of its track, which is seen where heights are. */
+static void ink_arbor(const gtl_ink *ink, int thing)
+{
+    const gtl_view *view = ink->view;
+    gtl_point at = view->spots[thing].at;
+    double off = (GTL_LOAD_WIDE + TRACK_APART) * view->size, half = TRACK_HIGH * view->size;
+    ink_load(ink, thing);
+    if (view->up != ink->picture->rig->dim - 1) return;
+    for (int side = -1; side <= 1; side += 2)
+        add_line(ink, GTL_ROLE_BODY, thing, (gtl_point){at.x + side * off, at.y - half},
+                 (gtl_point){at.x + side * off, at.y + half}, FINE);
+}
+
 /* An open end: a bar across the line. */
 static void ink_hand(const gtl_ink *ink, int thing)
 {
@@ -167,6 +184,7 @@ static void ink_bodies(const gtl_ink *ink)
     static void (*const body[GTL_KIND_COUNT])(const gtl_ink *, int) = {
         [GTL_ANCHOR] = ink_anchor, [GTL_BLOCK] = ink_block, [GTL_FAIRLEAD] = ink_fairlead,
         [GTL_JOINT] = ink_joint,   [GTL_LOAD] = ink_load,   [GTL_HAND] = ink_hand,
+        [GTL_ARBOR] = ink_arbor,
     };
     for (int i = 0; i < ink->picture->rig->thing_count; i++) {
         if (!ink->view->spots[i].shown) continue;

@@ -2,6 +2,7 @@
 #include "report/drawing_notes.h"
 #include "base/grow.h"
 #include "report/geometry.h"
+#include "rig/kind.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -67,7 +68,7 @@ static void add_figures(gtl_text *text, const gtl_picture *picture, int thing, c
     const gtl_component *part = gtl_sheet_component(picture->sheet, of->kind, thing);
     gtl_figure figure;
     double force = gtl_shown_force(picture, thing);
-    if (of->kind == GTL_LOAD && !picture->bare) add_load(text, picture, of, between);
+    if (gtl_is_of(of->kind, GTL_WEIGHT_KINDS) && !picture->bare) add_load(text, picture, of, between);
     if (of->kind == GTL_FAIRLEAD && of->turns > 0)
         gtl_text_add(text, "%s%d turn%s", between, of->turns, of->turns == 1 ? "" : "s");
     if ((of->kind == GTL_BLOCK || of->kind == GTL_FAIRLEAD) && picture->solved && part)

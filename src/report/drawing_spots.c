@@ -1,5 +1,6 @@
 /* drawing_spots.c - how large each body is drawn, and where: on its node, or beside what it sits on. */
 #include "report/drawing_picture.h"
+#include "rig/kind.h"
 
 #include <math.h>
 
@@ -23,7 +24,7 @@
 #define SEEN 0.3
 
 static const double reach_of_kind[GTL_KIND_COUNT] = {
-    [GTL_ANCHOR] = 4, [GTL_FAIRLEAD] = 6, [GTL_JOINT] = 6, [GTL_LOAD] = 19, [GTL_HAND] = 5,
+    [GTL_ANCHOR] = 4, [GTL_FAIRLEAD] = 6, [GTL_JOINT] = 6, [GTL_LOAD] = 19, [GTL_ARBOR] = 19, [GTL_HAND] = 5,
 };
 
 static double full_radius(const gtl_view *view, int number)
@@ -47,7 +48,7 @@ double gtl_outline_reach(const gtl_picture *picture, const gtl_view *view, int t
 {
     gtl_kind kind = picture->rig->things[thing].kind;
     if (kind == GTL_ANCHOR || kind == GTL_HAND) return 0;
-    if (kind != GTL_LOAD) return view->spots[thing].reach;
+    if (!gtl_is_of(kind, GTL_WEIGHT_KINDS)) return view->spots[thing].reach;
     double across = fabs(way.x) > 0 ? GTL_LOAD_WIDE * view->size / fabs(way.x) : INFINITY;
     double down = fabs(way.y) > 0 ? GTL_LOAD_HIGH * view->size / fabs(way.y) : INFINITY;
     return fmin(across, down);
@@ -115,7 +116,7 @@ static gtl_point hanging(const gtl_picture *picture, const gtl_view *view, int t
     gtl_point down = {0, view->up == picture->rig->dim - 1 ? 1 : 0};
     if (of->kind == GTL_HAND) return (gtl_point){1, 0};
     if (picture->solved) return gtl_unit(seen(picture, view, picture->outcome->forces.passed[thing]), down);
-    if (of->kind == GTL_LOAD) return down;
+    if (gtl_is_of(of->kind, GTL_WEIGHT_KINDS)) return down;
     return gtl_unit(lines_lead(picture, view, thing), down);
 }
 

@@ -8,6 +8,7 @@
 #include "report/geometry.h"
 #include "report/route_words.h"
 #include "report/words.h"
+#include "rig/kind.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -32,6 +33,7 @@ static const char *const cases[] = {
     [GTL_START] = "raising from rest, with the inertia of all that moves",
     [GTL_STOP] = "braking while lowering, with the inertia of all that moves",
     [GTL_LOST] = "a part lets go, and the rig hangs anew",
+    [GTL_DROP] = "a load is caught after a free fall, at the peak of it",
 };
 
 static void add_loss(gtl_text *text, const gtl_scene *scene)
@@ -124,16 +126,17 @@ static void tell_hands(gtl_text *text, const gtl_scene *scene)
     const gtl_rig *rig = scene->rig;
     for (int i = 0; i < rig->thing_count; i++) {
         if (rig->things[i].kind != GTL_HAND || !scene->figures) continue;
-        double pull = gtl_hand_pull(rig, scene->outcome->state, i);
+        double pull = gtl_outcome_pull(scene->outcome, i);
+        bool unknown = scene->outcome->kind == GTL_DROP && gtl_is_behind_turns(scene->outcome->rig, i);
         gtl_text_add(text, "%sThe hand %s", text->length > 0 ? " " : "", rig->things[i].name);
         if (isnan(pull)) {
-            gtl_text_add(text, " pulls on nothing.");
+            gtl_text_add(text, "%s", unknown ? " holds what is left behind the turns: not known." : " pulls on nothing.");
             continue;
         }
         gtl_text_add(text, " pulls %s", gtl_figure_force_unit(&scene->units, pull).text);
         if (scene->units.kgf) gtl_text_add(text, " (%s kgf)", gtl_figure_kgf(pull).text);
-        bool holds_back = i == scene->sheet->rig->hand && scene->outcome->kind == GTL_RAISE &&
-                          scene->outcome->velocity_ratio < 0;
+        bool holds_back =
+            i == rig->hand && scene->outcome->kind == GTL_RAISE && scene->outcome->velocity_ratio < 0;
         gtl_text_add(text, "%s.", holds_back ? ", holding back while rope runs out" : "");
     }
 }
@@ -236,8 +239,8 @@ static void tell_loads(gtl_text *text, const gtl_scene *scene)
     const gtl_rig *rig = scene->sheet->rig;
     for (int i = 0; i < rig->thing_count; i++) {
         const gtl_thing *load = &rig->things[i];
-        if (load->kind != GTL_LOAD) continue;
-        gtl_text_add(text, "%sThe load %s", text->length > 0 ? " " : "", load->name);
+        if (!gtl_is_of(load->kind, GTL_WEIGHT_KINDS)) continue;
+        gtl_text_add(text, "%sThe %s %s", text->length > 0 ? " " : "", gtl_kind_name(load->kind), load->name);
         if (load->on >= 0) gtl_text_add(text, ", on %s,", rig->things[load->on].name);
         gtl_text_add(text, " weighs %s", gtl_figure_force_unit(&scene->units, load->weight).text);
         if (scene->units.kgf) gtl_text_add(text, " (%s kgf)", gtl_figure_kgf(load->weight).text);

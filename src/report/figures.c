@@ -7,11 +7,13 @@
 #include <string.h>
 
 /* Exact. Sources: NIST SP 811 (pound-force, foot, inch, pound, kilogram-force). */
-#define POUND_FORCE    4.4482216152605 /* [N] */
-#define FOOT           0.3048          /* [m] */
-#define INCH           0.0254          /* [m] */
-#define POUND          0.45359237      /* [kg] */
-#define KILOGRAM_FORCE 9.80665         /* [N] */
+#define POUND_FORCE 4.4482216152605 /* [N] */
+#define FOOT        0.3048          /* [m] */
+#define INCH        0.0254          /* [m] */
+#define POUND       0.45359237      /* [kg] */
+/* A force of this size is left by rounding alone [N]. */
+#define NOTHING        1e-9
+#define KILOGRAM_FORCE 9.80665 /* [N] */
 
 #define DEGREES_A_RADIAN 57.29577951308232
 
@@ -130,8 +132,12 @@ static double largest_force(const gtl_sheet *sheet)
 
 gtl_print_units gtl_print_units_for(const gtl_sheet *sheet)
 {
-    double largest = largest_force(sheet);
-    if (sheet->rig->us_units) {
+    return gtl_print_units_plain(sheet->rig->us_units, largest_force(sheet));
+}
+
+gtl_print_units gtl_print_units_plain(bool us_units, double largest)
+{
+    if (us_units) {
         bool small = largest < LARGEST_IN_POUNDS * POUND_FORCE;
         return (gtl_print_units){.force = small ? "lbf" : "kip",
                                  .newtons = small ? POUND_FORCE : 1000 * POUND_FORCE,
@@ -171,7 +177,13 @@ gtl_figure gtl_figure_rating(const gtl_print_units *units, double newtons)
 
 gtl_figure gtl_figure_kgf(double newtons)
 {
-    return significant(newtons / KILOGRAM_FORCE, ROUND_UP);
+    bool none = fabs(newtons) < NOTHING;
+    return significant(none ? 0 : newtons / KILOGRAM_FORCE, ROUND_UP);
+}
+
+gtl_figure gtl_figure_mass(const gtl_print_units *units, double kilograms)
+{
+    return significant(kilograms / units->kilograms, ROUND_UP);
 }
 
 gtl_figure gtl_figure_ratio(double ratio)
@@ -256,6 +268,28 @@ gtl_figure gtl_figure_width_unit(const gtl_print_units *units, double metres)
 gtl_figure gtl_figure_mass_unit(const gtl_print_units *units, double kilograms)
 {
     return gtl_figure_after(gtl_figure_typed(kilograms / units->kilograms), units->mass);
+}
+
+/* A unit of volume. */
+static double cube(const gtl_print_units *units)
+{
+    return units->metres * units->metres * units->metres;
+}
+
+gtl_figure gtl_figure_density_unit(const gtl_print_units *units, double density)
+{
+    char unit[16];
+    bool whole_ones = units->kilograms == 1;
+    snprintf(unit, sizeof unit, "%.4s/%.4s3", units->mass, units->length);
+    double number = density / units->kilograms * cube(units);
+    return gtl_figure_after(fixed(number, whole_ones ? 0 : 1, ROUND_UP), unit);
+}
+
+gtl_figure gtl_figure_volume_unit(const gtl_print_units *units, double volume)
+{
+    char unit[16];
+    snprintf(unit, sizeof unit, "%.4s3", units->length);
+    return gtl_figure_after(significant(volume / cube(units), ROUND_NEAREST), unit);
 }
 
 /* A figure in units of length a time: "0.5 m/s". */

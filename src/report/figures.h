@@ -30,12 +30,15 @@ typedef struct gtl_print_units {
 
 /* The units for a sheet: metric or US as the rig says, small or large as its largest force asks. */
 gtl_print_units gtl_print_units_for(const gtl_sheet *sheet);
+/* The same where there is no sheet: `largest` is the largest force [N]. */
+gtl_print_units gtl_print_units_plain(bool us_units, double largest);
 
 /* Three digits each; a force in its unit, without the unit's name. */
 gtl_figure gtl_figure_force(const gtl_print_units *units, double newtons);  /* up, away from zero */
 gtl_figure gtl_figure_rating(const gtl_print_units *units, double newtons); /* down; margins too */
 gtl_figure gtl_figure_kgf(double newtons);                                  /* up, away from zero */
 gtl_figure gtl_figure_ratio(double ratio);                                  /* to the nearest */
+gtl_figure gtl_figure_mass(const gtl_print_units *units, double kilograms); /* up */
 
 /* As typed: up to four decimals, without idle zeros. */
 gtl_figure gtl_figure_typed(double number);
@@ -45,6 +48,11 @@ gtl_figure gtl_figure_share(double share);
 
 /* Five decimals, which g is defined to [m/s2]. */
 gtl_figure gtl_figure_gravity(double gravity);
+
+/* What is worked out of timber, with the unit's name: a density is whole, or in pounds to one decimal, and goes
+ * up; a volume to the nearest. */
+gtl_figure gtl_figure_density_unit(const gtl_print_units *units, double density); /* [kg/m3] */
+gtl_figure gtl_figure_volume_unit(const gtl_print_units *units, double volume);   /* [m3] */
 
 /* A figure with a unit or sign behind it. */
 gtl_figure gtl_figure_after(gtl_figure number, const char *unit);

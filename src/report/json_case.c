@@ -1,6 +1,7 @@
 /* json_case.c - one case of the report as JSON: its lists, each filled by a function that makes one entry. */
 #include "report/json_case.h"
 #include "report/geometry.h"
+#include "report/json_drop.h"
 #include "report/json_value.h"
 
 #include <math.h>
@@ -164,11 +165,11 @@ static double travel_ratio(const gtl_json_source *source, int hand)
 static json_t *hand(const gtl_json_source *source, int index)
 {
     const gtl_thing *thing = &source->rig->things[index];
-    double force = gtl_hand_pull(source->own, source->outcome->state, index);
+    double force = gtl_outcome_pull(source->outcome, index);
+    bool gone = isnan(force) && source->outcome->kind != GTL_DROP;
     return json_pack("{s:o, s:o, s:o, s:o}", "hand", gtl_json_text(thing->name), "force",
-                     gtl_json_number(isnan(force) ? 0 : force), /* its rope is gone */
-                     "travel_ratio", gtl_json_number(travel_ratio(source, index)), "limit",
-                     gtl_json_number(thing->limit));
+                     gtl_json_number(gone ? 0 : force), "travel_ratio",
+                     gtl_json_number(travel_ratio(source, index)), "limit", gtl_json_number(thing->limit));
 }
 
 static json_t *place(const gtl_json_source *source, int index)
@@ -214,18 +215,29 @@ static bool put_lists(json_t *object, const gtl_json_source *source)
     return true;
 }
 
+/* The hand that is worked out: of two the one that pulls in this case. */
+static json_t *hauled_by(const gtl_outcome *outcome)
+{
+    int hand = outcome->rig->hand;
+    return outcome->possible && hand >= 0 ? gtl_json_text(outcome->rig->things[hand].name) : json_null();
+}
+
 json_t *gtl_json_case(const gtl_sheet *sheet, const gtl_outcome *outcome)
 {
     gtl_json_source source = {.sheet = sheet, .rig = sheet->rig, .own = outcome->rig, .outcome = outcome};
     double factor = outcome->kind == GTL_LOST ? sheet->rig->loss_factor : 1;
     json_t *object = json_pack(
-        "{s:s, s:b, s:o, s:o, s:o, s:o, s:o, s:o}", "case", outcome->name, "possible", (int)outcome->possible,
-        "why", outcome->possible ? json_null() : gtl_json_text(outcome->reason), "factor",
-        gtl_json_number(factor), "residual",
+        "{s:s, s:b, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "case", outcome->name, "possible",
+        (int)outcome->possible, "why", outcome->possible ? json_null() : gtl_json_text(outcome->reason),
+        "factor", gtl_json_number(factor), "residual",
         gtl_json_number(outcome->possible ? outcome->state->residual : NAN), "velocity_ratio",
         gtl_json_number(outcome->velocity_ratio), "estimated_advantage",
-        gtl_json_number(outcome->estimated_advantage), "efficiency", gtl_json_number(outcome->efficiency));
-    if (object && put_lists(object, &source)) return object;
+        gtl_json_number(outcome->estimated_advantage), "efficiency", gtl_json_number(outcome->efficiency),
+        "hauled_by", hauled_by(outcome));
+    bool made = object && put_lists(object, &source);
+    if (made && outcome->kind == GTL_DROP)
+        made = json_object_set_new(object, "drop", gtl_json_drop(sheet, outcome)) == 0;
+    if (made) return object;
     json_decref(object);
     return NULL;
 }

@@ -100,7 +100,7 @@ static void say_cases(const gtl_speech *speech)
     gtl_names names = {.text = &text, .most = GTL_ALL_NAMES};
     gtl_text_add(&text, "cases not worked: ");
     for (int kind = GTL_RAISE; kind < GTL_CASE_KIND_COUNT; kind++) {
-        bool can_be = kind == GTL_LOST || speech->rig->hand >= 0;
+        bool can_be = kind == GTL_LOST || (kind != GTL_DROP && speech->rig->hand >= 0);
         if (can_be && !gtl_rig_asks(speech->rig, (gtl_case_kind)kind))
             add_case(speech, &names, (gtl_case_kind)kind);
     }
@@ -203,6 +203,19 @@ static void say_dynamics(const gtl_speech *speech)
         say(speech, "what a loss makes things drop on, swing into or hit");
 }
 
+/* What the case drop leaves open. */
+static void say_drop(const gtl_speech *speech)
+{
+    if (!works(speech, GTL_DROP)) return;
+    for (int i = 0; i < speech->rig->thing_count; i++) {
+        const gtl_thing *thing = &speech->rig->things[i];
+        if (thing->kind == GTL_HAND && gtl_is_behind_turns(speech->rig, i))
+            say(speech, "hand %s in the drop: what it has to hold behind the turns is not known",
+                thing->name);
+    }
+    say(speech, "what the falling load swings into or strikes, and whether its tie stays on it");
+}
+
 static void say_gear(const gtl_speech *speech)
 {
     say(speech, "weight of ropes, slings and connectors");
@@ -221,8 +234,8 @@ static void say_structure(const gtl_speech *speech)
 }
 
 static void (*const topics[])(const gtl_speech *) = {
-    say_unrated, say_unlimited, say_cases,    say_gear,      say_bends,
-    say_ends,    say_condition, say_dynamics, say_structure,
+    say_unrated, say_unlimited, say_cases,    say_gear, say_bends,
+    say_ends,    say_condition, say_dynamics, say_drop, say_structure,
 };
 
 void gtl_words_not_checked(const gtl_sheet *sheet, gtl_sink *sink, void *context)

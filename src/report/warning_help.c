@@ -169,6 +169,38 @@ static const char *const help[GTL_WARN_COUNT] = {
     [GTL_WARN_HAULS_ITSELF] =
         "The hand sits on the body that it hauls. The figures are right for that, and quite different from "
         "somebody on the floor hauling. But this program is not for lifting people.",
+    [GTL_WARN_BATTEN_SLACK] =
+        "Where a batten has more than two lines, its load can lift it off one of them: that line would have "
+        "to push, and a line cannot. It was let go, and the others worked without it. It comes taut as soon "
+        "as the batten moves or its load changes: leave it tied, or move the picks.",
+    [GTL_WARN_BATTEN_UNSURE] =
+        "More than two lines share a batten by how stiff it is, how much the lines give, and by "
+        "millimetres of length. The two figures are the ends of what is likely on level lines. Every part "
+        "was held against the worse. Trim the lines with the load on, or use load cells.",
+    [GTL_WARN_BATTEN_PARTS] =
+        "A batten's weight is shared out for a level bar under plumb lines. In this case its picks move "
+        "apart, together, or out of level: a line is not plumb, or not as long as drawn. The figures of its "
+        "lines are then not the batten's. Put each loft block above its pick.",
+    [GTL_WARN_BATTEN_TILTS] =
+        "As the hand hauls, the picks of the batten do not rise alike: some lines are fixed, or led over "
+        "another number of parts. The batten tilts, and its lines share its weight in another way than was "
+        "worked.",
+    [GTL_WARN_BEYOND_STRETCH] =
+        "The line is pulled harder in the drop than where its stretch is stated, and was taken to go on "
+        "stretching at the same rate. If it stiffens, the true peak is higher. Ask the "
+        "maker for the elongation at a greater force, and state that.",
+    [GTL_WARN_STRETCH_NOT_STATED] =
+        "A line that takes part of the falling load states no stretch. It was worked as if it did not give "
+        "at all, which makes the peak too high rather than too low. State its stretch, if you know it.",
+    [GTL_WARN_CATCH_JERKS] =
+        "Beside the load something else moves as it is caught: a block or joint with a weight of its own in "
+        "the lines that catch, or a body that hangs elsewhere once the load pulls harder. The model knows "
+        "one weight, falling straight down. The verdict is at best unrated. What falls with the load belongs "
+        "`on` it, and the rig is best led so that the load hangs straight under what holds it.",
+    [GTL_WARN_CATCHING_HAND] =
+        "Whoever holds the rope behind a post or a bollard feels a part of the peak, and nobody can say "
+        "which: friction that was measured in slow pulls does not carry over to snatches (Kane and Reiland "
+        "2016). The hand is not checked in the drop, and the verdict is at best unrated.",
 };
 
 const char *gtl_words_warning_help(gtl_warning_code code)

@@ -119,6 +119,30 @@ static const char *const sentences[GTL_WARN_COUNT] = {
         "either side sets it moving. Make it fast.",
     [GTL_WARN_HAULS_ITSELF] =
         "carries the hand that hauls it. If that is a person: this program is not for lifting people.",
+    [GTL_WARN_BATTEN_SLACK] =
+        "its line is slack in one of the two ways to share the batten's weight (%f on lines that do not "
+        "give, %f on lines that give alike). The others were worked without it there.",
+    [GTL_WARN_BATTEN_UNSURE] =
+        "carries %f on level lines that do not give, %f on lines that give alike. Millimetres decide which "
+        "is nearer; every demand takes the worse.",
+    [GTL_WARN_BATTEN_PARTS] =
+        "its picks shift against each other by %p of what lies between them. It is no level bar then, and "
+        "what its lines carry is not known. Set its lines plumb and alike.",
+    [GTL_WARN_BATTEN_TILTS] =
+        "one of its picks rises %p less than another as it is hauled: it tilts, and its lines share "
+        "otherwise. Let all its lines run alike.",
+    [GTL_WARN_BEYOND_STRETCH] =
+        "is pulled with %f at the peak, and its stretch is stated at %f: beyond that it is a guess. A rope "
+        "may stiffen as it is pulled, and a stiffer one makes a higher peak. State its stretch near the "
+        "peak.",
+    [GTL_WARN_STRETCH_NOT_STATED] =
+        "takes %p of the load as it is caught, and states no stretch: it was worked as if it gave nothing.",
+    [GTL_WARN_CATCH_JERKS] =
+        "moves or is jerked along as the load is caught: the peak is that of the load alone, falling plumb "
+        "into lines at rest. What more this makes is not worked out.",
+    [GTL_WARN_CATCHING_HAND] =
+        "what it has to hold as the load is caught is not known: friction at turns does not hold in a snatch "
+        "as it does in a slow pull. Make the rope fast, or plan for it to run.",
 };
 
 /* What a part does that a table does not allow, or does not reach; with the step's value. */

@@ -102,6 +102,34 @@ static void add_not_stated(gtl_names *names, const gtl_sheet *sheet)
     }
 }
 
+static void add_parting(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->warning_count; i++) {
+        gtl_warning_code code = sheet->warnings[i].code;
+        if (code == GTL_WARN_BATTEN_PARTS || code == GTL_WARN_BATTEN_TILTS)
+            gtl_names_add(names, sheet->warnings[i].about);
+    }
+}
+
+static void add_jerked(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        const gtl_drop *caught = sheet->outcomes[i].caught;
+        if (!caught || !sheet->outcomes[i].possible) continue;
+        int other = caught->along >= 0 ? caught->along : caught->load;
+        gtl_names_add(names, sheet->rig->things[other].name);
+    }
+}
+
+static void add_catching_hand(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        const gtl_outcome *outcome = &sheet->outcomes[i];
+        if (outcome->possible && outcome->caught && outcome->caught->let_out >= 0)
+            gtl_names_add(names, sheet->rig->things[outcome->caught->let_out].name);
+    }
+}
+
 /* The worst first: a reader may see no more than the beginning. */
 static const struct gtl_reason {
     unsigned bit;
@@ -116,6 +144,9 @@ static const struct gtl_reason {
     {GTL_WHY_RAISE_IMPOSSIBLE, "raise cannot be worked out", NULL},
     {GTL_WHY_LOWER_IMPOSSIBLE, "lower cannot be worked out", NULL},
     {GTL_WHY_CASE_IMPOSSIBLE, "cannot be worked out: ", add_not_worked},
+    {GTL_WHY_BATTEN, "does not stay a level batten, so that its lines share otherwise: ", add_parting},
+    {GTL_WHY_CATCH, "in the drop more moves than is worked out: ", add_jerked},
+    {GTL_WHY_CATCHING_HAND, "what has to be held in the drop is not known: ", add_catching_hand},
     {GTL_WHY_UNRATED, "no rating to check by: ", add_unrated},
     {GTL_WHY_NOT_STATED, "choke angle or material not stated: ", add_not_stated},
     {GTL_WHY_FRICTION, "friction not stated: ", add_without_friction},

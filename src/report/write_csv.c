@@ -116,8 +116,8 @@ static void hand(const gtl_csv_writer *w, int thing)
 {
     const gtl_thing *at = &w->rig->things[thing];
     gtl_csv_row row = row_of("hand", at->name, "hand", w->outcome->name);
-    row.force = gtl_hand_pull(w->outcome->rig, w->outcome->state, thing);
-    row.status = isnan(row.force) ? "gone" : "";
+    row.force = gtl_outcome_pull(w->outcome, thing);
+    row.status = !isnan(row.force) ? "" : w->outcome->kind == GTL_DROP ? "not known" : "gone";
     put(w, &row);
 }
 

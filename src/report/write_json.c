@@ -1,8 +1,11 @@
 /* write_json.c - a sheet as JSON. The format is a contract: docs/report.schema.json describes it, fields may
  * be added, none is renamed. Numbers are SI and unrounded. */
 #include "base/text.h"
+#include "report/json_balance.h"
+#include "report/json_batten.h"
 #include "report/json_case.h"
 #include "report/json_gear.h"
+#include "report/json_loads.h"
 #include "report/json_value.h"
 #include "report/words.h"
 #include "report/write.h"
@@ -97,12 +100,14 @@ static json_t *program(void)
 
 static json_t *whole(const gtl_sheet *sheet)
 {
-    return json_pack("{s:s, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "format",
-                     FORMAT, "program", program(), "title", gtl_json_text(sheet->rig->title), "verdict",
-                     gtl_verdict_name(sheet->verdict), "scope", scope(sheet), "why", why(sheet), "cautions",
-                     cautions(), "not_checked", not_checked(sheet), "warnings", warnings(sheet), "cases",
-                     cases(sheet), "components", components(sheet), "chains", gtl_json_chains(sheet),
-                     "head_fittings", gtl_json_head_fittings(sheet), "use", gtl_json_use(sheet), "hardware",
+    return json_pack("{s:s, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
+                     "format", FORMAT, "program", program(), "title", gtl_json_text(sheet->rig->title),
+                     "verdict", gtl_verdict_name(sheet->verdict), "scope", scope(sheet), "why", why(sheet),
+                     "cautions", cautions(), "not_checked", not_checked(sheet), "warnings", warnings(sheet),
+                     "cases", cases(sheet), "loads", gtl_json_loads(sheet), "balance", gtl_json_balance(sheet), "battens",
+                     gtl_json_battens(sheet->rig), "components",
+                     components(sheet), "chains", gtl_json_chains(sheet), "head_fittings",
+                     gtl_json_head_fittings(sheet), "use", gtl_json_use(sheet), "hardware",
                      gtl_json_hardware(sheet));
 }
 

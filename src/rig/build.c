@@ -55,7 +55,8 @@ static double weight_of(gtl_building *b, const gtl_item *item, int at)
 {
     if (is_stated(item, GTL_F_WEIGHT)) return value(item, GTL_F_WEIGHT);
     if (is_stated(item, GTL_F_MASS)) return value(item, GTL_F_MASS) * b->rig->gravity;
-    double mass = gtl_row_number(b, at, GTL_HW_MASS);
+    double mass = gtl_is_timber(item) ? b->timber[at].masses[b->timber[at].end]
+                                      : gtl_row_number(b, at, GTL_HW_MASS);
     if (!isnan(mass)) b->draft->mass_typed = true;
     return mass * b->rig->gravity;
 }
@@ -93,6 +94,7 @@ static void fill_bend(const gtl_building *b, gtl_thing *thing, const gtl_item *i
     thing->friction_stated = !isnan(thing->efficiency) || !isnan(thing->friction);
     thing->wrap = value(item, GTL_F_WRAP);
     thing->turns = whole(item, GTL_F_TURNS);
+    thing->clear = value(item, GTL_F_CLEAR);
 }
 
 static void fill_hand(gtl_thing *thing, const gtl_item *item)
@@ -129,6 +131,8 @@ static void add_line(gtl_building *b, const gtl_item *item, int at)
     *line = (gtl_line){.kind = item->kind, .line = item->line};
     line->name = keep_text(b, item->name);
     line->length = value(item, GTL_F_LENGTH);
+    line->spare = value(item, GTL_F_SPARE);
+    line->have = NAN;
     line->stretch = value(item, GTL_F_STRETCH);
     line->stretch_force = value(item, GTL_F_STRETCH_FORCE);
     double weight = weight_of(b, item, at);
@@ -146,13 +150,14 @@ static void add_connector(gtl_building *b, const gtl_item *item, int at)
     connector->gear = b->gear[at];
 }
 
-/* Where each item goes: things, lines and connectors are numbered in the order of the file. */
-static void number_items(gtl_building *b, int *things, int *lines, int *connectors)
+/* Where each item goes: things, lines, connectors and battens are numbered in the order of the file. */
+static void number_items(gtl_building *b, int *things, int *lines, int *connectors, int *battens)
 {
     for (int i = 0; i < b->draft->item_count; i++) {
         const gtl_item *item = &b->draft->items[i];
         int *next = gtl_is_of(item->kind, GTL_THING_KINDS)  ? things
                     : gtl_is_of(item->kind, GTL_LINE_KINDS) ? lines
+                    : item->kind == GTL_BATTEN              ? battens
                                                             : connectors;
         b->index[i] = item->lost ? -1 : (*next)++;
     }
@@ -162,11 +167,12 @@ static void number_items(gtl_building *b, int *things, int *lines, int *connecto
 static bool make_room(gtl_building *b)
 {
     gtl_rig *rig = b->rig;
-    int things = 0, lines = 0, connectors = 0;
+    int things = 0, lines = 0, connectors = 0, battens = 0;
     b->index = gtl_room(b, b->draft->item_count, sizeof *b->index);
     if (!b->index) return false;
-    number_items(b, &things, &lines, &connectors);
+    number_items(b, &things, &lines, &connectors, &battens);
     b->gear = gtl_room(b, b->draft->item_count, sizeof *b->gear);
+    b->timber = gtl_room(b, b->draft->item_count, sizeof *b->timber);
     b->thing_item = gtl_room(b, things, sizeof *b->thing_item);
     b->line_item = gtl_room(b, lines, sizeof *b->line_item);
     b->used = gtl_room(b, connectors, sizeof *b->used);
@@ -176,6 +182,9 @@ static bool make_room(gtl_building *b)
     rig->connectors = gtl_room(b, connectors, sizeof *rig->connectors);
     rig->stops = gtl_room(b, b->draft->ref_count, sizeof *rig->stops);
     rig->vias = gtl_room(b, b->draft->via_count, sizeof *rig->vias);
+    rig->battens = gtl_room(b, battens, sizeof *rig->battens);
+    rig->picks = gtl_room(b, b->draft->pick_count, sizeof *rig->picks);
+    rig->hung = gtl_room(b, b->draft->hung_count, sizeof *rig->hung);
     if (b->faults->out_of_memory) return false;
     for (int i = 0; i < connectors; i++) b->used[i] = -1;
     return true;
@@ -197,6 +206,7 @@ static void fill_sheet(gtl_building *b)
     rig->efficiency = value(&draft->sheet, GTL_F_EFFICIENCY);
     rig->freest = draft->sheet.numbers[GTL_F_EFFICIENCY].high;
     rig->design_factor = value(&draft->sheet, GTL_F_DESIGN_FACTOR);
+    rig->lift = value(&draft->sheet, GTL_F_LIFT);
     rig->load = rig->hand = rig->driven = rig->dropped = -1;
 }
 
@@ -209,7 +219,7 @@ static void add_items(gtl_building *b)
             add_thing(b, item, i);
         } else if (gtl_is_of(item->kind, GTL_LINE_KINDS)) {
             add_line(b, item, i);
-        } else {
+        } else if (item->kind == GTL_CONNECTOR) {
             add_connector(b, item, i);
         }
     }
@@ -220,18 +230,24 @@ static void build(gtl_building *b)
     fill_sheet(b);
     if (!make_room(b)) return;
     gtl_find_gear(b);
+    gtl_find_timber(b);
+    gtl_weigh_battens(b);
+    if (b->faults->out_of_memory) return;
     add_items(b);
+    gtl_keep_timber(b);
     gtl_check_items(b);
     gtl_resolve(b);
     gtl_pair_hands(b);
     gtl_build_nodes(b);
     gtl_settle_axes(b);
+    gtl_settle_ropes(b);
     gtl_check_lines(b);
     if (b->faults->out_of_memory || !b->draft->whole) return;
     gtl_cut_lines(b);
     if (b->faults->out_of_memory) return;
     gtl_check_rig(b);
     gtl_check_gear(b);
+    gtl_check_timber(b);
 }
 
 gtl_rig *gtl_build(gtl_draft *draft, gtl_fault_list *faults)
@@ -241,6 +257,7 @@ gtl_rig *gtl_build(gtl_draft *draft, gtl_fault_list *faults)
     if (b.rig) build(&b);
     free(b.index);
     free(b.gear);
+    free(b.timber);
     free(b.thing_item);
     free(b.line_item);
     free(b.used);

@@ -9,10 +9,11 @@ typedef struct gtl_building {
     gtl_draft *draft;
     gtl_rig *rig;
     gtl_fault_list *faults;
-    int *index;      /* one an item: where it is among the rig's things, lines or connectors, -1: lost */
+    int *index;      /* one an item: where it is among the rig's things, lines, connectors or battens, -1: lost */
     int *thing_item; /* one a thing */
     int *line_item;  /* one a line */
     gtl_gear *gear;  /* one an item */
+    gtl_timber *timber; /* one an item; without a diameter: it is none */
     int *used;       /* one a connector: line of the `via` that it stands in, -1: none yet */
     int load;        /* the thing that [rig] `load` names, -1 for none */
 } gtl_building;
@@ -29,6 +30,15 @@ const gtl_item *gtl_line_item(const gtl_building *b, int line);
 void gtl_find_gear(gtl_building *b);
 /* A number of the row that an item names by `hardware`, where its kind takes it; else NaN. */
 double gtl_row_number(const gtl_building *b, int item, gtl_hardware_number number);
+
+/* find_timber.c: of every item that is timber what it weighs. What is missing or changes nothing is a fault. */
+void gtl_find_timber(gtl_building *b);
+/* Whether an item says that it is timber. */
+bool gtl_is_timber(const gtl_item *item);
+/* The pieces of timber into the rig; then, of a rig cut into pieces, whether spars are as long as they need
+ * to be. */
+void gtl_keep_timber(gtl_building *b);
+void gtl_check_timber(gtl_building *b);
 
 /* check_gear.c: axes, once the number of coordinates is known; then, of a rig whose names are whole, whether
  * diameters and tables change anything. */
@@ -48,8 +58,22 @@ void gtl_build_nodes(gtl_building *b);
 /* path.c: lines, stops resolved, to parts, pieces and runs. Only of a rig whose names are whole. */
 void gtl_cut_lines(gtl_building *b);
 
+/* batten.c: what hangs on every batten becomes a weight a pick, in the items of the picks and in the rig. After
+ * gear.c, before anything asks what a load weighs. */
+void gtl_weigh_battens(gtl_building *b);
+/* batten.c: what the section of a batten says by itself. */
+void gtl_check_batten(gtl_building *b, const gtl_item *item);
+/* batten.c: the thing that is the heaviest pick of a batten, -1 where it has none. */
+int gtl_heaviest_pick(const gtl_rig *rig, int batten);
+
 /* check_item.c: what one section says by itself. */
 void gtl_check_items(gtl_building *b);
+
+/* ropes.c */
+/* The `length` of a rope that is hauled is no length that it keeps, but all that there is of it. */
+void gtl_settle_ropes(gtl_building *b);
+/* Whether `lift` and `clear` change anything, once the lines are cut. */
+void gtl_check_travel(gtl_building *b);
 
 /* check_line.c: what one path says by itself; lines with stops that are not resolved are passed over. */
 void gtl_check_lines(gtl_building *b);
@@ -59,6 +83,11 @@ void gtl_check_rig(gtl_building *b);
 
 /* arbor.c: whether each arbor can balance anything. */
 void gtl_check_arbors(gtl_building *b);
+
+/* drops.c: which load is let drop, where the case is worked, and whether what catches it can be told. */
+void gtl_settle_drop(gtl_building *b);
+/* Whether any load states how far it falls. */
+bool gtl_any_fall(const gtl_building *b);
 
 /* cases.c: what cases are worked, and whether each has its data. */
 void gtl_settle_cases(gtl_building *b);

@@ -134,6 +134,7 @@ static void widen(gtl_building *b)
     if (hauled && (all || plain)) cases[GTL_RAISE] = cases[GTL_LOWER] = true;
     if (hauled && all && unlimited_hand(b) < 0) cases[GTL_JAM] = true;
     if (hauled && all && any_acceleration(b)) cases[GTL_START] = cases[GTL_STOP] = true;
+    if (all && gtl_any_fall(b)) cases[GTL_DROP] = true;
     cases[GTL_HOLD] = true;
 }
 
@@ -184,13 +185,14 @@ static void add_loss(gtl_building *b, gtl_word name, int line)
 static void list_cases(gtl_building *b)
 {
     const gtl_list *lost = &b->draft->sheet.losses;
-    b->rig->cases = gtl_room(b, GTL_LOST + lost->count, sizeof *b->rig->cases);
+    b->rig->cases = gtl_room(b, GTL_CASE_KIND_COUNT + lost->count, sizeof *b->rig->cases);
     if (!b->rig->cases) return;
     for (int kind = GTL_HOLD; kind < GTL_LOST; kind++)
         if (asks(b, (gtl_case_kind)kind) && (kind == GTL_HOLD || b->rig->hand >= 0))
             add_case(b, (gtl_case_kind)kind, NULL, -1);
     for (int i = 0; i < lost->count; i++)
         add_loss(b, b->draft->refs[lost->first + i].name, b->draft->sheet.cases.line);
+    if (asks(b, GTL_DROP)) add_case(b, GTL_DROP, NULL, -1);
 }
 
 void gtl_settle_cases(gtl_building *b)
@@ -201,5 +203,6 @@ void gtl_settle_cases(gtl_building *b)
     check_acceleration(b);
     check_jam(b);
     check_loss_factor(b);
+    gtl_settle_drop(b);
     list_cases(b);
 }

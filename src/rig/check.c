@@ -160,15 +160,25 @@ static void check_pieces(gtl_building *b)
     }
 }
 
+/* A batten is one, whatever its picks; of several loads one that may be meant into *first. */
 static int count_loads(const gtl_rig *rig, int *first)
 {
     int count = 0;
     for (int i = rig->thing_count - 1; i >= 0; i--) {
-        if (rig->things[i].kind != GTL_LOAD) continue;
+        if (rig->things[i].kind != GTL_LOAD || gtl_batten_of(rig, i) >= 0) continue;
         *first = i;
         count++;
     }
-    return count;
+    for (int i = 0; i < rig->batten_count; i++)
+        if (rig->battens[i].pick_count > 0) *first = gtl_heaviest_pick(rig, i);
+    return count + rig->batten_count;
+}
+
+static const char *name_as_load(const gtl_rig *rig, int thing)
+{
+    int batten = gtl_batten_of(rig, thing);
+    if (thing < 0) return "";
+    return batten < 0 ? rig->things[thing].name : rig->battens[batten].name;
 }
 
 static void settle_lifted(gtl_building *b)
@@ -185,7 +195,7 @@ static void settle_lifted(gtl_building *b)
     } else if (loads > 1 && !named->yes) {
         gtl_faults_add(b->faults, line,
                        "there are %d loads; say in [rig] which one is lifted, such as load = %s", loads,
-                       b->rig->things[only].name);
+                       name_as_load(b->rig, only));
     } else if (load >= 0 && node_of(b->rig, load)->fixed) {
         gtl_faults_add(b->faults, line,
                        "load `%s` sits on something fixed, so nobody can lift it; give it `at`, or `on` a "
@@ -277,6 +287,7 @@ void gtl_check_rig(gtl_building *b)
     check_pieces(b);
     if (b->rig->hand >= 0) settle_lifted(b);
     gtl_check_arbors(b);
+    gtl_check_travel(b);
     gtl_settle_cases(b);
     check_defaults(b);
     check_weight(b);

@@ -134,6 +134,7 @@ static void check_path(gtl_building *b, const gtl_item *item)
 static void check_weight(gtl_building *b, const gtl_item *item)
 {
     if (stated(item, GTL_F_MASS).yes || stated(item, GTL_F_WEIGHT).yes || item->rough) return;
+    if (gtl_is_timber(item)) return;
     gtl_faults_add(b->faults, item->line, "%s `%s` has no weight; write its mass, such as mass = 60 kg",
                    gtl_kind_name(item->kind), item->name);
 }
@@ -146,6 +147,7 @@ void gtl_check_items(gtl_building *b)
         if (gtl_is_of(item->kind, GTL_THING_KINDS)) check_place(b, item);
         if (gtl_is_of(item->kind, GTL_LINE_KINDS)) check_path(b, item);
         if (gtl_is_of(item->kind, GTL_WEIGHT_KINDS)) check_weight(b, item);
+        if (item->kind == GTL_BATTEN) gtl_check_batten(b, item);
         check_exclusions(b, item);
         if (!item->rough) check_needs(b, i);
     }

@@ -97,15 +97,12 @@ static void check_places(const looking *l)
     }
 }
 
-/* A length is that of a line between its tied ends, and of such a line only. */
+/* A length is that of a line between its tied ends, or all that there is of a hauled one. */
 static void check_length(const looking *l)
 {
     gtl_stated stated = gtl_line_item(l->b, (int)(l->line - l->b->rig->lines))->numbers[GTL_F_LENGTH].stated;
     if (!stated.yes || l->line->kind != GTL_ROPE) return;
-    if (is_hand(l, l->first) || is_hand(l, l->last)) {
-        gtl_faults_add(l->b->faults, stated.line, "`length` of a rope that is hauled changes; leave it out");
-        return;
-    }
+    if (is_hand(l, l->first) || is_hand(l, l->last)) return;
     for (int i = l->first + 1; i < l->last; i++) {
         if (!l->b->rig->stops[i].tied) continue;
         gtl_faults_add(

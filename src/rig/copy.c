@@ -24,7 +24,8 @@ static bool copy_arrays(gtl_rig *copy, const gtl_rig *rig)
            COPY(parts, rig->part_count, rig->stop_count) && COPY(pieces, rig->piece_count, rig->stop_count) &&
            COPY(runs, rig->run_count, rig->stop_count) && COPY(vias, rig->via_count, rig->via_count) &&
            COPY(picks, rig->pick_count, rig->pick_count) &&
-           COPY(hung, rig->hung_count, rig->hung_count);
+           COPY(hung, rig->hung_count, rig->hung_count) &&
+           COPY(woods, rig->wood_count, rig->wood_count);
 }
 
 /* Give the copy a text of its own in place of the one that it shares; false without memory. */
@@ -85,6 +86,7 @@ gtl_rig *gtl_rig_copy(const gtl_rig *rig)
     copy->battens = NULL;
     copy->picks = NULL;
     copy->hung = NULL;
+    copy->woods = NULL;
     bool texts = copy_texts(copy, rig); /* first: no text may be left that is the original's */
     if (copy_named(copy, rig) && copy_arrays(copy, rig) && texts) return copy;
     gtl_rig_free(copy);

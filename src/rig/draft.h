@@ -38,10 +38,16 @@ typedef enum gtl_field {
     GTL_F_WEAR,
     GTL_F_WET,
     GTL_F_COUNTERWEIGHT, /* of one in an arbor */
+    GTL_F_LIFT,   /* how far the load is to go up; [rig] only */
+    GTL_F_CLEAR,  /* of a block: nearer than this it meets the next one */
+    GTL_F_SPARE,  /* of a rope: beyond what is rove */
     GTL_F_FALL,
     GTL_F_RUN,
     GTL_F_STRETCH,       /* what follows `stretch`: an elongation ... */
     GTL_F_STRETCH_FORCE, /* ... and after `at` the tension that it is at; has no key of its own */
+    GTL_F_STEM_LENGTH, /* of a piece of timber */
+    GTL_F_DENSITY,
+    GTL_F_BARK,
     GTL_FIELD_COUNT
 } gtl_field;
 
@@ -54,6 +60,7 @@ typedef enum gtl_row_key {
     GTL_R_HITCH,
     GTL_R_FITTING,
     GTL_R_PIPE, /* battens only */
+    GTL_R_SPECIES, /* loads and spars */
     GTL_R_USE,  /* [rig] only */
     GTL_ROW_KEY_COUNT
 } gtl_row_key;
@@ -86,6 +93,13 @@ typedef struct gtl_place_typed {
     int count; /* coordinates, 0 where not stated or not readable */
     double at[3];
 } gtl_place_typed;
+
+/* The diameters of a piece of timber. */
+typedef struct gtl_diameters_typed {
+    gtl_stated stated;
+    int count;    /* 0 where not stated or not readable */
+    double of[3]; /* [m] */
+} gtl_diameters_typed;
 
 /* A direction: as many numbers as `at` has lengths, or a word for up or down. */
 typedef struct gtl_direction_typed {
@@ -127,6 +141,9 @@ typedef struct gtl_item {
     gtl_row_name rows[GTL_ROW_KEY_COUNT];
     gtl_place_typed at;
     gtl_direction_typed axis;
+    gtl_diameters_typed diameters;
+    gtl_stated wood_end_stated;
+    gtl_wood_end wood_end; /* heavy where not stated */
     gtl_list on; /* one name */
     gtl_list path;
     gtl_list load;       /* one name; [rig] only */

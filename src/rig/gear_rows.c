@@ -20,6 +20,7 @@ static const struct {
     [GTL_R_HITCH] = {"hitch", GTL_HW_HITCH},
     [GTL_R_FITTING] = {"fitting", GTL_HW_FITTING},
     [GTL_R_PIPE] = {"pipe", GTL_HW_PIPE},
+    [GTL_R_SPECIES] = {"species", GTL_HW_GREEN_WOOD},
     [GTL_R_USE] = {"use", GTL_HW_USE},
 };
 

@@ -21,7 +21,7 @@ const char *gtl_hardware_kind_name(gtl_hardware_kind kind)
         [GTL_HW_FITTING] = "fitting",   [GTL_HW_SIDE_LOAD] = "side-load",
         [GTL_HW_USE] = "use",           [GTL_HW_SHEAVE] = "sheave",
         [GTL_HW_FRICTION] = "friction", [GTL_HW_CLIP] = "clip",
-        [GTL_HW_PIPE] = "pipe",
+        [GTL_HW_PIPE] = "pipe",         [GTL_HW_GREEN_WOOD] = "green-wood",
     };
     return names[kind];
 }

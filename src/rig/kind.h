@@ -14,6 +14,8 @@
     (GTL_ONE_KIND(GTL_ANCHOR) | GTL_ONE_KIND(GTL_BLOCK) | GTL_ONE_KIND(GTL_FAIRLEAD) |                       \
      GTL_ONE_KIND(GTL_JOINT) | GTL_WEIGHT_KINDS)
 #define GTL_THING_KINDS (GTL_BODY_KINDS | GTL_ONE_KIND(GTL_HAND))
+/* These may be timber. */
+#define GTL_TIMBER_KINDS (GTL_ONE_KIND(GTL_LOAD) | GTL_ONE_KIND(GTL_SPAR))
 /* Over these a line runs where it passes in the middle of its path. */
 #define GTL_RUNNING_KINDS (GTL_ONE_KIND(GTL_BLOCK) | GTL_ONE_KIND(GTL_FAIRLEAD))
 

@@ -115,6 +115,10 @@ void gtl_weigh_nodes(gtl_rig *rig)
         rig->nodes[thing->node].weight += thing->weight;
         if (thing->guided) rig->nodes[thing->node].guided = true;
     }
+    for (int i = 0; i < rig->pick_count; i++) {
+        int node = rig->things[rig->picks[i].thing].node;
+        if (node >= 0) rig->nodes[node].limp = rig->nodes[node].weight == 0;
+    }
 }
 
 void gtl_build_nodes(gtl_building *b)

@@ -33,6 +33,10 @@ static int find(gtl_building *b, const spot *where, gtl_word name)
     const gtl_item *item = found >= 0 ? &b->draft->items[found] : NULL;
     if (!item) {
         refuse_unknown(b, where, name);
+    } else if (!item->lost && item->kind == GTL_BATTEN && !gtl_is_of(item->kind, where->allowed)) {
+        gtl_faults_add(b->faults, where->line,
+                       "`%s` is a batten (line %d); `%s` takes its picks, by the names that `picks` gives them",
+                       item->name, item->line, where->key);
     } else if (!item->lost && !gtl_is_of(item->kind, where->allowed)) {
         gtl_faults_add(b->faults, where->line, "`%s` is %s (line %d); `%s` takes %s", item->name,
                        gtl_a_kind(item->kind), item->line, where->key, where->takes);
@@ -111,8 +115,13 @@ static void resolve_path(gtl_building *b, gtl_line *line, const gtl_item *item)
 static void resolve_load(gtl_building *b)
 {
     const gtl_list *load = &b->draft->sheet.load;
-    spot where = {load->stated.line, "load", GTL_ONE_KIND(GTL_LOAD), "a load"};
-    if (load->count > 0) b->load = find(b, &where, b->draft->refs[load->first].name);
+    spot where = {load->stated.line, "load", GTL_ONE_KIND(GTL_LOAD) | GTL_ONE_KIND(GTL_BATTEN),
+                  "a load or a batten"};
+    if (load->count == 0) return;
+    gtl_word name = b->draft->refs[load->first].name;
+    int found = find(b, &where, name);
+    bool batten = found >= 0 && b->draft->items[gtl_draft_find(b->draft, name)].kind == GTL_BATTEN;
+    b->load = batten ? gtl_heaviest_pick(b->rig, found) : found;
 }
 
 static void resolve_or(gtl_building *b, int thing, const gtl_item *item)

@@ -2,6 +2,7 @@
 #include "rig/kind.h"
 
 #include <gantline/rig.h>
+#include <math.h>
 #include <stdlib.h>
 
 static const char *const kinds[GTL_KIND_COUNT] = {
@@ -27,6 +28,20 @@ const char *gtl_case_name(gtl_case_kind kind)
     static const char *const names[GTL_CASE_KIND_COUNT] = {"hold",  "raise", "lower", "jam",
                                                            "start", "stop",  "lost",  "drop"};
     return names[kind];
+}
+
+void gtl_free_bend(gtl_thing *thing)
+{
+    if (isnan(thing->freest)) return;
+    *(isnan(thing->friction) ? &thing->efficiency : &thing->friction) = thing->freest;
+    thing->freest = NAN;
+}
+
+gtl_thing gtl_bend_of(const gtl_rig *rig, int run)
+{
+    gtl_thing bend = rig->things[rig->runs[run].thing];
+    if (rig->stops[rig->runs[run].stop].freest) gtl_free_bend(&bend);
+    return bend;
 }
 
 bool gtl_rig_asks(const gtl_rig *rig, gtl_case_kind kind)
@@ -59,6 +74,7 @@ void gtl_rig_free(gtl_rig *rig)
     free(rig->battens);
     free(rig->picks);
     free(rig->hung);
+    free(rig->woods);
     if (rig->hardware) gtl_hardware_end(rig->hardware);
     free(rig->hardware);
     free(rig);

@@ -76,7 +76,7 @@ static void check_balance(findings *found)
         force[3 * n + up] -= node->weight;
         for (int k = 0; k < 3; k++) force[3 * n + k] += found->state->added[3 * n + k];
         for (int k = 0; k < 3; k++) {
-            bool held = node->fixed || (node->guided && k != up);
+            bool held = node->fixed || ((node->guided || node->limp) && k != up);
             if (!held) note(found, force[3 * n + k] / found->force);
             if (held) outer[k] -= force[3 * n + k];
             outer[k] += found->state->added[3 * n + k];
@@ -110,7 +110,7 @@ static double angle_of_contact(const double back[3], const double on[3])
 /* By how much the tensions at a run leave what its friction allows, over the greater one. */
 static double beyond_friction(const findings *found, int r, double less, double more)
 {
-    const gtl_thing *thing = &found->rig->things[found->rig->runs[r].thing];
+    const gtl_thing bend = gtl_bend_of(found->rig, r), *thing = &bend;
     if (!thing->friction_stated) return (more - less) / more;
     double back[3];
     double on[3];
@@ -172,7 +172,7 @@ static void check_places(findings *found)
         const gtl_node *node = &rig->nodes[n];
         bool lifted = rig->hand >= 0 && rig->things[rig->load].node == n;
         for (int k = 0; k < 3; k++) {
-            bool given = node->fixed || (node->guided && k != up) || (lifted && k == up);
+            bool given = node->fixed || ((node->guided || node->limp) && k != up) || (lifted && k == up);
             if (given) note(found, (found->state->at[3 * n + k] - node->at[k]) / found->size);
         }
     }

@@ -52,3 +52,23 @@ double gtl_contact_log(const gtl_work *work, int run, const double a[3], const d
     *slope = kink ? 0 : constant * 2 / c;
     return constant * (2 * atan2(s, c) + turns);
 }
+
+/* The unit vector from a running stop along one of its parts, towards the part's other end. */
+static void outwards(const gtl_rig *rig, const gtl_state *state, int part, int stop, double unit[3])
+{
+    int other = rig->parts[part].from == stop ? rig->parts[part].to : rig->parts[part].from;
+    const double *here = state->at + 3 * rig->things[rig->stops[stop].thing].node;
+    const double *there = state->at + 3 * rig->things[rig->stops[other].thing].node;
+    double size = 0;
+    for (int k = 0; k < 3; k++) size = hypot(size, there[k] - here[k]);
+    for (int k = 0; k < 3; k++) unit[k] = (there[k] - here[k]) / size;
+}
+
+double gtl_friction_log(const gtl_rig *rig, const gtl_state *state, int run)
+{
+    const gtl_run *at = &rig->runs[run];
+    double back[3], on[3], slope;
+    outwards(rig, state, at->before, at->stop, back);
+    outwards(rig, state, at->before + 1, at->stop, on);
+    return gtl_contact_log(state->work, run, back, on, &slope);
+}

@@ -149,7 +149,9 @@ static void look_at_effort(gtl_work *work, const gtl_case *which, gtl_state *sta
     double effort = effort_of(work);
     double held = work->shape.t[work->rig->driven];
     bool pushes = effort < -GTL_NO_PUSH;
+    state->would_push = pushes;
     bool up = gtl_case_direction(which->kind) > 0;
+    bool brakes = which->kind == GTL_STOP; /* inertia takes from what has to be hauled */
     bool hauls = (gtl_payout(work, work->rig->driven) < 0) == up;
     if (pushes && !hauls && up)
         gtl_forbid(state,
@@ -161,7 +163,7 @@ static void look_at_effort(gtl_work *work, const gtl_case *which, gtl_state *sta
         state->held_by_friction = true;
     } else if (pushes && held < -GTL_NO_PUSH)
         gtl_forbid(state, "the load runs away: it moves by itself, and the hand would have to push");
-    else if (hauls && (pushes || (!shifted(work) && effort < held - GTL_NO_PUSH)))
+    else if (hauls && (pushes || (!brakes && !shifted(work) && effort < held - GTL_NO_PUSH)))
         gtl_forbid(state, "the rig jams: with this friction no pull moves the load that way");
 }
 

@@ -24,7 +24,8 @@ static void number_coordinates(gtl_work *work)
     for (int n = 0; n < rig->node_count; n++) {
         for (int k = 0; k < 3; k++) {
             const gtl_node *node = &rig->nodes[n];
-            bool moves = !node->fixed && k < rig->dim && (!node->guided || k == rig->dim - 1);
+            bool upright = node->guided || node->limp;
+            bool moves = !node->fixed && k < rig->dim && (!upright || k == rig->dim - 1);
             work->dof[3 * n + k] = moves ? work->dofs++ : -1;
         }
     }
@@ -67,8 +68,10 @@ static void scale_rig(gtl_work *work)
         work->weight[n] = rig->nodes[n].weight / work->force;
         for (int k = 0; k < rig->dim; k++) work->drawn[3 * n + k] = rig->nodes[n].at[k] / work->size;
     }
-    for (int r = 0; r < rig->run_count; r++)
-        work->contact[r] = gtl_contact_constant(&rig->things[rig->runs[r].thing]);
+    for (int r = 0; r < rig->run_count; r++) {
+        gtl_thing bend = gtl_bend_of(rig, r);
+        work->contact[r] = gtl_contact_constant(&bend);
+    }
     if (rig->hand >= 0) work->height = work->drawn[3 * rig->things[rig->load].node + rig->dim - 1];
 }
 

@@ -25,7 +25,8 @@ static void blank(const gtl_rig *rig, gtl_state *state)
     memset(state->sense, 0, (size_t)rig->run_count * sizeof *state->sense);
     memset(state->undecided, 0, (size_t)rig->run_count * sizeof *state->undecided);
     state->effort = state->velocity_ratio = state->residual = state->pivot_ratio = NAN;
-    state->neutral = state->poorly_conditioned = state->runs_away = state->held_by_friction = false;
+    state->neutral = state->poorly_conditioned = state->runs_away = false;
+    state->held_by_friction = state->would_push = false;
     state->neutral_node = -1;
     state->linear_solves = state->blame = 0;
     state->reason[0] = '\0';
@@ -89,9 +90,10 @@ static void write_piece(const gtl_work *work, int p, gtl_state *state)
 {
     const gtl_plan *plan = &work->plans[p];
     bool slack = work->row[p] == GTL_ROW_SLACK;
+    bool idle = slack || (work->row[p] == GTL_ROW_PULL && work->pull[p] == 0);
     for (int i = 0; i < plan->count; i++)
         state->tension[work->walk_part[plan->first + i]] =
-            slack ? 0 : gtl_part_tension(work, p, i) * work->force;
+            idle ? 0 : gtl_part_tension(work, p, i) * work->force;
     bool keeps = slack || work->row[p] == GTL_ROW_LENGTH;
     state->piece_length[p] = work->length[p] * work->size;
     state->kept_length[p] = keeps ? work->kept[p] * work->size : NAN;
@@ -175,6 +177,7 @@ static void work_case(gtl_work *work, const gtl_case *which, gtl_state *state)
     memset(work->sense, 0, (size_t)work->rig->run_count * sizeof *work->sense);
     gtl_motion(work);
     if (!hauls(work, state)) return;
+    state->would_push = state->runs_away;
     if (state->runs_away && pulled_down(work, state)) return;
     if (state->runs_away && gtl_case_direction(which->kind) == 0) {
         state->possible = false;
@@ -197,7 +200,8 @@ int gtl_case_direction(gtl_case_kind kind)
 
 double gtl_given_pull(const gtl_thing *hand, gtl_case_kind kind)
 {
-    return kind == GTL_JAM ? fmax(hand->limit, hand->pull) : hand->pull; /* fmax passes over a NaN */
+    if (kind != GTL_JAM) return hand->pull;
+    return hand->let_go ? 0 : fmax(hand->limit, hand->pull); /* fmax passes over a NaN */
 }
 
 double gtl_hand_pull(const gtl_rig *rig, const gtl_state *state, int hand)
@@ -251,6 +255,7 @@ gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state
     int blame = state->blame;
     bool runs_away = state->runs_away;
     bool held_by_friction = state->held_by_friction;
+    bool would_push = state->would_push;
     char reason[GTL_REASON_SIZE];
     memcpy(reason, state->reason, sizeof reason);
     blank(rig, state);
@@ -259,6 +264,7 @@ gtl_status gtl_solve(const gtl_rig *rig, const gtl_case *which, gtl_state *state
     state->blame = blame;
     state->runs_away = runs_away;
     state->held_by_friction = held_by_friction;
+    state->would_push = would_push;
     memcpy(state->reason, reason, sizeof reason);
     return status;
 }

@@ -138,7 +138,7 @@ def supports(element, found, held, everything):
         yield f'{element}: {held} of {everything}'
 
 
-def counting(lesson, truth):
+def counting(lesson, context, truth):
     """Parts are counted where that is valid, and nowhere else."""
     told = [(e, COUNT.match(e.text)) for e in lesson.elements if e.kind == 'pair' and COUNT.match(e.text)]
     count, why = truth.counted()
@@ -152,6 +152,27 @@ def counting(lesson, truth):
         sheaves = truth.sheaves()
         if (int(thumb[1]), int(thumb[2])) != (sheaves, count):
             yield f'{thumb[0]}: {sheaves} sheaves, {count} parts'
+        elif not all(v.about(truth.loads() * (1 + sheaves / 10) / count) for _, v in context.given['E(rule)']):
+            yield f'the rule of thumb: {truth.loads()} on {count} parts over {sheaves} sheaves'
+    if told:
+        yield from bearing(lesson, truth)
+
+
+def bearing(lesson, truth):
+    """Which parts bear, and whether the one in the hand does."""
+    parts = truth.bearing()
+    for e in lesson.elements:
+        if 'Counting the parts' not in e.step:
+            continue
+        if e.kind == 'pair' and re.match(r'^\d+( to \d+|[\d, and]*)*$', e.text):
+            told = re.sub(r'(\d+) to (\d+)', lambda m: ' '.join(map(str, range(int(m[1]), int(m[2]) + 1))), e.text)
+            if [int(n) for n in re.findall(r'\d+', told)] != parts:
+                yield f'{e}: {parts}'
+        if found := re.match(r'^The part (?:that goes to|in) \S+ (counts|does not count): ', e.text):
+            rope, _ = truth.hauled()
+            last = len(rope.stops) - 1 if rope.stops[-1][0] is truth.rig.hand else 1
+            if (found[1] == 'counts') != (last in parts):
+                yield f'{e}: {parts}'
 
 
 def directions(lesson, truth):
@@ -307,7 +328,7 @@ def claims(lesson, context, truth, name):
     yield from ratios(lesson, context, truth)
     yield from results(lesson, truth)
     yield from closing(lesson, truth)
-    yield from counting(lesson, truth)
+    yield from counting(lesson, context, truth)
     yield from directions(lesson, truth)
     yield from senses(lesson, truth)
     yield from tables(lesson, truth)

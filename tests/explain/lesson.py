@@ -19,7 +19,8 @@ class Element:
         self.kind, self.text, self.section, self.step, self.case = kind, text, section, step, case
 
     def equation(self):
-        return self.text if self.kind == 'equation' else self.text.split(';')[0]
+        """The equation in it: a result up to a remark, a bullet behind its colon."""
+        return {'pair': self.text.split(';')[0], 'bullet': self.text.split(': ')[-1]}.get(self.kind, self.text)
 
     def __repr__(self):
         return f'{self.section} / {self.step}: {self.text}'
@@ -102,8 +103,9 @@ class Lesson:
         reader.feed(page)
         reader.close()
         self.elements, self.pictures, self.tables = reader.elements, reader.pictures, reader.tables
-        # A result in a pair is held to its word like any other equation, up to a remark on it.
-        self.equations = [e for e in self.elements if e.kind == 'equation' or e.kind == 'pair' and ' = ' in e.text]
+        # A result in a pair, or what is said of a stop, is held to its word like any other equation.
+        self.equations = [e for e in self.elements if e.kind == 'equation' or e.kind == 'pair' and ' = ' in e.text
+                          or e.kind == 'bullet' and ' = k' in e.text]
 
     def printed(self):
         """The equations that stand on a line of their own."""

@@ -118,6 +118,18 @@ class Truth:
             found |= more
         return found
 
+    def loads(self):
+        """What the loads that hang together weigh."""
+        bodies = self.together(*self.hauled(), self.tensions('hold'))
+        return sum(item.weight for item in self.rig.of('load') if root(item) in bodies)
+
+    def bearing(self):
+        """The parts of the hauled rope at what hangs together with the load, numbered along the rope."""
+        rope, hauled = self.hauled()
+        bodies = self.together(rope, hauled, self.tensions('hold'))
+        return [k + 1 for k, here in enumerate(pieces(rope)) if here == hauled
+                and bodies & {root(rope.stops[k][0]), root(rope.stops[k + 1][0])}]
+
     def counted(self):
         """How many parts hold up the load, where counting them gives the ideal advantage; else (None, why).
 

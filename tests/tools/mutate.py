@@ -74,6 +74,7 @@ def suites(copy):
     yield "known", [python, "tests/known/run.py", "build/gantline"]
     for path in units:
         yield path.name, [str(path)]
+    yield "explain", [python, "tests/explain/run.py", "build/gantline", "--quick"]
     yield "bad-input", ["sh", "tests/bad-input/run.sh", "build/gantline"]
     yield "warnings", ["sh", "tests/warnings/run.sh", "build/gantline"]
     for path in laws:

@@ -71,6 +71,7 @@ suites_of_build() {
     echo "tables$mark sh tests/tables/run.sh $build/gantline"
     echo "warnings$mark sh tests/warnings/run.sh $build/gantline"
     echo "cli$mark sh tests/cli/run.sh $build/gantline"
+    echo "explain$mark $PYTHON tests/explain/run.py $build/gantline"
     echo "golden$mark sh tests/golden/run.sh $build/gantline"
     echo "examples$mark sh tests/examples/run.sh $build/gantline"
     echo "sample$mark sh tests/tools/test_sample.sh $build/tests/sample"

@@ -37,6 +37,8 @@ si_of() {
     acceleration) echo m/s^2 ;;
     speed) echo m/s ;;
     time) echo s ;;
+    linear-mass) echo kg/m ;;
+    elasticity) echo Pa ;;
     esac
 }
 
