@@ -18,7 +18,7 @@
 /* Reasons of a verdict that bar no load, but leave open whether it is permitted: GTL_WHY_ bits. */
 #define GTL_LIMIT_OPEN                                                                                       \
     (GTL_WHY_UNRATED | GTL_WHY_FRICTION | GTL_WHY_NOT_MOVED | GTL_WHY_NOT_STATED | GTL_WHY_DROP |            \
-     GTL_WHY_CATCH | GTL_WHY_CATCHING_HAND | GTL_WHY_BATTEN)
+     GTL_WHY_CATCH | GTL_WHY_CATCHING_HAND | GTL_WHY_STRETCH | GTL_WHY_BATTEN)
 
 /* What bars the loads beyond the last permitted one. */
 typedef enum gtl_edge_kind {

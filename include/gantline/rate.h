@@ -79,8 +79,9 @@ typedef struct gtl_forces {
 typedef struct gtl_band {
     int rigs;             /* how many were worked, the printed one included; 1: nothing is a range */
     bool freest;          /* the printed one has all friction at its least: it pulls harder on the hand so */
-    bool shifts;          /* a body hangs elsewhere in another of them: between them more may be possible */
-    bool undecided;       /* a stop of a range is undecided in one of them: likewise */
+    int shifts;           /* a body (thing index) that hangs elsewhere in another of them, so that between them
+                           * more may be possible; -1: none, or nothing is a range */
+    int undecided;        /* a stop of a range that is undecided in one of them; likewise */
     bool sometimes;       /* the case cannot be in all of them: in the others friction holds the load */
     double (*pull)[2];    /* one a thing, of hands [N]; NULL where nothing is a range, as both below */
     double (*tension)[2]; /* one a part of the sheet's rig [N] */
@@ -117,6 +118,7 @@ typedef struct gtl_drop {
     bool shifts;        /* a body hangs elsewhere at the peak than at rest */
     int along;          /* a body with a weight of its own in the lines that catch (thing index), -1: none */
     int let_out;        /* a hand behind turns, on a line that catches (thing index), -1: none */
+    bool beyond;          /* a line is pulled harder at the peak than where its stretch is stated */
     gtl_drop_line *lines; /* one a line of the rig; owned */
 } gtl_drop;
 
@@ -204,6 +206,9 @@ typedef enum gtl_warning_code {
     GTL_WARN_GAINS_NO_FORCE,    /* value: velocity ratio [1] */
     GTL_WARN_BALANCED,          /* about: the load */
     GTL_WARN_HAULS_ITSELF,      /* about: the body that the hand is on */
+    GTL_WARN_HARD_PULL,         /* value: what each is to pull [N] */
+    GTL_WARN_MAY_NOT_LOWER,     /* about: the load; where friction is a range */
+    GTL_WARN_BAND_NOT_PROVEN,   /* about: a body that hangs elsewhere, or a stop that is undecided, or "" */
     GTL_WARN_BATTEN_SLACK,  /* about: the pick; value: as `stiff`, other: as `springs` of its gtl_pick [N] */
     GTL_WARN_BATTEN_UNSURE, /* likewise: they differ much */
     GTL_WARN_BATTEN_PARTS,  /* about: the batten; value: shift of two picks over what lies between [1] */
@@ -212,6 +217,9 @@ typedef enum gtl_warning_code {
     GTL_WARN_STRETCH_NOT_STATED, /* of a line that catches; value: its share of the load [1] */
     GTL_WARN_CATCH_JERKS,       /* about: a body that moves in a drop beside the load that falls */
     GTL_WARN_CATCHING_HAND,     /* about: a hand behind turns, in a drop */
+    GTL_WARN_MEAN_DENSITY,      /* about: timber; value: its weight worked with, other: at the heavy end [N] */
+    GTL_WARN_ONE_DENSITY,       /* about: timber of a density typed in, without a spread */
+    GTL_WARN_MIDDLE_DIAMETER,   /* about: timber whose middle is thicker or thinner than both its ends */
     GTL_WARN_COUNT
 } gtl_warning_code;
 
@@ -244,7 +252,8 @@ enum {
     GTL_WHY_NOT_STATED = 1024,     /* what takes from a rating is not stated: choke angle, material */
     GTL_WHY_CATCH = 4096,          /* more moves in a drop than the load that falls */
     GTL_WHY_BATTEN = 16384,        /* a batten does not stay level, so that its lines share otherwise */
-    GTL_WHY_CATCHING_HAND = 8192   /* what a hand has to hold in a drop is not known */
+    GTL_WHY_CATCHING_HAND = 8192,  /* what a hand has to hold in a drop is not known */
+    GTL_WHY_STRETCH = 32768        /* a line is pulled harder in a drop than where its stretch is stated */
 };
 
 /* Gear in a row from a line or a block to its anchor: sheet->links[first_link] ... */
@@ -285,6 +294,28 @@ typedef struct gtl_balance {
     int nearest;                  /* the choice that leaves less */
 } gtl_balance;
 
+/* Up to so many whole turns on a post are worked. */
+#define GTL_POST_TURNS 6
+
+/* What a post does with one number of whole turns on it. NaN: that could not be worked. */
+typedef struct gtl_post_turn {
+    double hold;   /* what the hand has to hold as the load comes down, all friction at its least; 0: nothing [N]
+                    */
+    double raise;  /* what it has to pull to raise, all friction at its most [N] */
+    double lead;   /* then, in the rope on the load's side of the post [N] */
+    double force;  /* then, on the post [N] */
+    double anchor; /* then, on the anchor that it sits on; NaN too where it sits on none [N] */
+} gtl_post_turn;
+
+/* A bend of the hauled rope that turns can be taken on: a fairlead of stated friction, next to the hand or
+ * with turns on it already. */
+typedef struct gtl_post {
+    int thing;
+    int anchor; /* thing index, -1: none */
+    int enough; /* least number of turns with which the hand's limit holds the load; -1: none, or no limit */
+    gtl_post_turn turns[GTL_POST_TURNS + 1];
+} gtl_post;
+
 /* All findings on one rig. */
 typedef struct gtl_sheet {
     const gtl_rig *rig;
@@ -309,6 +340,8 @@ typedef struct gtl_sheet {
     int head_fitting_count;
     gtl_balance *balances; /* one an arbor */
     int balance_count;
+    gtl_post *posts; /* in the order of the hauled rope */
+    int post_count;
     gtl_warning *warnings;
     int warning_count;
     char reason[GTL_REASON_SIZE]; /* where there is no answer: why */

@@ -11,7 +11,8 @@ static const struct option all[] = {
     {"ideal", no_argument, NULL, 'i'},        {"steps", required_argument, NULL, 's'},
     {"seed", required_argument, NULL, 'e'},   {"students", required_argument, NULL, 'n'},
     {"key", required_argument, NULL, 'k'},    {"help", no_argument, NULL, 'h'},
-    {"version", no_argument, NULL, 'V'}};
+    {"version", no_argument, NULL, 'V'},     {"bark", required_argument, NULL, 'b'},
+    {"density", required_argument, NULL, 'd'}, {"units", required_argument, NULL, 'u'}};
 
 #define OPTION_COUNT (sizeof all / sizeof *all)
 
@@ -94,6 +95,15 @@ bool gtl_read_arguments(int count, char **arguments, const char *letters, bool s
             break;
         case 'k':
             read->key = optarg;
+            break;
+        case 'b':
+            read->bark = optarg;
+            break;
+        case 'd':
+            read->density = optarg;
+            break;
+        case 'u':
+            read->units = optarg;
             break;
         case 'h':
             read->help = true;

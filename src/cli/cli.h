@@ -25,6 +25,7 @@ gtl_command gtl_cmd_lab;
 gtl_command gtl_cmd_worksheet;
 gtl_command gtl_cmd_keys;
 gtl_command gtl_cmd_hardware;
+gtl_command gtl_cmd_timber;
 
 /* --- messages, to standard error --- */
 
@@ -53,6 +54,9 @@ typedef struct gtl_arguments {
     const char *seed;     /* of --seed, likewise */
     const char *students; /* of --students, likewise */
     const char *key;      /* of --key, likewise */
+    const char *bark;     /* of --bark, likewise */
+    const char *density;  /* of --density, likewise */
+    const char *units;    /* of --units, likewise */
     bool ideal;
     bool help;
     bool version;
@@ -61,7 +65,8 @@ typedef struct gtl_arguments {
 } gtl_arguments;
 
 /* Read a command line. `letters` are the options allowed: a (--as), c (--case), o (--output), t (--tables),
- * i (--ideal), s (--steps), e (--seed), n (--students), k (--key), h (--help), V (--version). `stop_early`:
+ * i (--ideal), s (--steps), e (--seed), n (--students), k (--key), b (--bark), d (--density), u (--units),
+ * h (--help), V (--version). `stop_early`:
  * the first operand ends the options. False, and a message, if it is wrong. */
 bool gtl_read_arguments(int count, char **arguments, const char *letters, bool stop_early,
                         gtl_arguments *read);

@@ -4,6 +4,7 @@
 
 #include "base/suggest.h"
 #include "cli/hardware_rows.h"
+#include "cli/tables.h"
 #include "report/write.h"
 
 #include <stdlib.h>
@@ -23,34 +24,6 @@ static const char help[] =
     "Exit status: 0; 2 if a table or the command line is wrong, there is no such\n"
     "NAME, or nothing could be written; standard error says FILE:LINE: what is wrong\n"
     "and how to mend it.\n";
-
-/* Add the rows of one file of the user's. False, and what is wrong said, if they cannot be read. */
-static bool read_table(gtl_hardware *set, const char *path)
-{
-    gtl_input input;
-    bool well = gtl_input_read(&input, path);
-    if (well) {
-        gtl_fault_list faults;
-        gtl_faults_begin(&faults, input.name);
-        well = gtl_hardware_read(set, input.text, input.size, false, &faults);
-        if (!well) gtl_say_faults(&faults);
-        gtl_faults_end(&faults);
-    }
-    gtl_input_end(&input);
-    return well;
-}
-
-static bool read_tables(gtl_hardware *set, const gtl_arguments *read)
-{
-    bool well = true;
-    for (int i = 0; i < read->table_count; i++) well = read_table(set, read->tables[i]) && well;
-    if (!gtl_hardware_add_shipped(set)) {
-        gtl_say("the shipped tables cannot be read: out of memory, or a fault in one that was changed, which "
-                "--tables tells");
-        well = false;
-    }
-    return well;
-}
 
 /* The name of a row nearest to a word, of that kind or of any (GTL_HW_KIND_COUNT); NULL for none. */
 static const char *nearest_name(const gtl_hardware *set, gtl_hardware_kind kind, const char *word)
@@ -129,7 +102,7 @@ int gtl_cmd_hardware(int count, char **arguments)
         return gtl_say_try_help("hardware");
     }
     gtl_hardware set = {0};
-    bool well = read_tables(&set, &read) && check_materials(&set);
+    bool well = gtl_read_tables(&set, &read) && check_materials(&set);
     int status = well ? show(&set, read.operand_count == 1 ? read.operands[0] : NULL) : GTL_EXIT_WRONG;
     gtl_hardware_end(&set);
     return status;

@@ -12,7 +12,7 @@ static const struct gtl_entry_point {
 } commands[] = {
     {"report", gtl_cmd_report},     {"limit", gtl_cmd_limit},         {"explain", gtl_cmd_explain},
     {"lab", gtl_cmd_lab},           {"worksheet", gtl_cmd_worksheet}, {"keys", gtl_cmd_keys},
-    {"hardware", gtl_cmd_hardware},
+    {"hardware", gtl_cmd_hardware}, {"timber", gtl_cmd_timber},
 };
 
 static const char help[] = "usage: gantline COMMAND [OPTION]... [FILE]\n"
@@ -27,6 +27,7 @@ static const char help[] = "usage: gantline COMMAND [OPTION]... [FILE]\n"
                            "  gantline worksheet SET make problems for a class, and their key\n"
                            "  gantline keys          list all that a rig file may hold\n"
                            "  gantline hardware      list the hardware tables, or check one of your own\n"
+                           "  gantline timber ...    what a piece of green wood weighs\n"
                            "  gantline --version     print the version\n"
                            "  gantline --help        print this; each command has its own --help\n"
                            "\n"

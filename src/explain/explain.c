@@ -47,12 +47,16 @@ void gtl_lesson_step(gtl_lesson *lesson, const char *format, ...)
 void gtl_explain_into(gtl_document *document, const gtl_sheet *sheet, const gtl_explain_wish *wish,
                       const char *prefix)
 {
+    const gtl_outcome *hold = told_case(sheet, GTL_HOLD);
+    const gtl_outcome *raise = wish->ideal ? NULL : told_case(sheet, GTL_RAISE);
+    /* Of two hands of which one is let go the lesson is about the one that holds. */
+    if (hold && raise && raise->rig->hand != hold->rig->hand) raise = NULL;
     gtl_lesson lesson = {.sheet = sheet,
-                         .rig = sheet->rig,
+                         .rig = hold ? hold->rig : raise ? raise->rig : sheet->rig,
                          .wish = *wish,
                          .units = gtl_print_units_for(sheet),
-                         .hold = told_case(sheet, GTL_HOLD),
-                         .raise = wish->ideal ? NULL : told_case(sheet, GTL_RAISE),
+                         .hold = hold,
+                         .raise = raise,
                          .document = document,
                          .prefix = prefix};
     for (size_t i = 0; i < SECTION_COUNT; i++)

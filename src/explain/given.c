@@ -146,6 +146,20 @@ static bool has_known_pull(const gtl_rig *rig)
     return false;
 }
 
+/* Which of two hands this is about, and what of the other. */
+static void pair_of_hands(gtl_lesson *lesson)
+{
+    const gtl_rig *rig = lesson->rig;
+    if (rig->hand < 0 || rig->things[rig->hand].other < 0) return;
+    const char *pulls = rig->things[rig->hand].name, *other = rig->things[rig->things[rig->hand].other].name;
+    const gtl_outcome *raise = gtl_sheet_outcome(lesson->sheet, GTL_RAISE);
+    bool turns = raise && raise->possible && raise->rig->hand != rig->hand;
+    gtl_document_paragraph(lesson->document,
+                           "Of %s and %s only the one pulls that need not push: here %s, and %s is let go.%s",
+                           pulls, other, pulls, other,
+                           turns ? " To raise the load it is the other way round: the report has that." : "");
+}
+
 static void known_pulls(gtl_lesson *lesson)
 {
     const gtl_rig *rig = lesson->rig;
@@ -246,6 +260,7 @@ void gtl_lesson_given(gtl_lesson *lesson)
     routes(lesson);
     weights(lesson);
     battens(lesson);
+    pair_of_hands(lesson);
     known_pulls(lesson);
     if (!lesson->wish.ideal) friction(lesson);
     letters(lesson);

@@ -8,6 +8,8 @@
  * at one of the two ends. So every corner is worked, as long as there are few enough stops. That is also why
  * a block that rope runs over twice is two switches. With more stops each is tried alone from either side,
  * and along the ropes all up to a stop one way, the rest the other, which is where tensions are greatest.
+ *
+ * Where a lifted batten is caught, nobody knows by which pick: each may be.
  */
 #include "rate/rating.h"
 
@@ -16,6 +18,8 @@
 
 /* More combinations of the two sorts than this are not worked: then each sort varies by itself. */
 #define MOST_COMBINED 200
+/* Shares that differ by no more than this, over all that hangs, are the same [1]. */
+#define SAME 1e-9
 /* Up to so many stops every corner is worked. */
 #define MOST_CORNERS 6
 #define MOST_BATTENS 3
@@ -96,10 +100,35 @@ static bool add(gtl_sheet *sheet, const sort *friction, int rubs, const sort *ba
     return true;
 }
 
+/* How many more picks than the one lifted a batten may be caught by. */
+static int other_picks(const gtl_rig *rig)
+{
+    int batten = rig->load < 0 || !gtl_rig_asks(rig, GTL_JAM) ? -1 : gtl_batten_of(rig, rig->load);
+    return batten < 0 ? 0 : rig->battens[batten].pick_count - 1;
+}
+
+/* The rig, and as it is with every switch on, caught by each other pick of its batten. */
+static bool add_caught(gtl_sheet *sheet, const sort *friction, const sort *battens)
+{
+    const gtl_rig *rig = sheet->rig;
+    const gtl_batten *batten = other_picks(rig) > 0 ? &rig->battens[gtl_batten_of(rig, rig->load)] : NULL;
+    bool made = true;
+    for (int i = 0; batten && i < batten->pick_count; i++) {
+        int pick = rig->picks[batten->first_pick + i].thing;
+        for (int on = 0; made && pick != rig->load && on < 2; on++) {
+            made = add(sheet, friction, on, battens, on);
+            if (made) sheet->alternatives[sheet->alternative_count - 1]->load = pick;
+        }
+    }
+    return made;
+}
+
 static bool list(gtl_sheet *sheet, const sort *friction, const sort *battens)
 {
     bool combined = friction->patterns * battens->patterns <= MOST_COMBINED;
-    sheet->alternatives = calloc((size_t)friction->patterns * (size_t)battens->patterns, sizeof(gtl_rig *));
+    size_t most =
+        (size_t)friction->patterns * (size_t)battens->patterns + 2 * (size_t)other_picks(sheet->rig);
+    sheet->alternatives = calloc(most, sizeof(gtl_rig *));
     bool made = sheet->alternatives != NULL;
     /* The free end first, as the header has it; pattern 0 of both is the rig itself. */
     if (friction->count > 0) made = made && add(sheet, friction, 1, battens, 0);
@@ -109,9 +138,21 @@ static bool list(gtl_sheet *sheet, const sort *friction, const sort *battens)
             bool wanted = combined || hangs == 0 || rubs <= 1;
             if (!listed && wanted) made = add(sheet, friction, rubs, battens, hangs);
         }
+    made = made && add_caught(sheet, friction, battens);
     sheet->frees_all = friction->count > 0;
     sheet->every_corner = friction->corners && combined;
     return made;
+}
+
+/* Whether the two ways to share a batten's weight differ at all: two lines share by statics alone. */
+static bool is_open(const gtl_rig *rig, const gtl_batten *batten)
+{
+    bool open = false;
+    for (int i = 0; i < batten->pick_count; i++) {
+        const gtl_pick *pick = &rig->picks[batten->first_pick + i];
+        open |= fabs(pick->stiff - pick->springs) > SAME * batten->total;
+    }
+    return open;
 }
 
 bool gtl_list_alternatives(gtl_sheet *sheet)
@@ -123,12 +164,14 @@ bool gtl_list_alternatives(gtl_sheet *sheet)
     bool made = rub && hang;
     for (int i = 0; made && i < rig->run_count; i++)
         if (!isnan(rig->things[rig->runs[i].thing].freest)) rub[friction.count++] = i;
-    for (int i = 0; made && i < rig->batten_count; i++) hang[battens.count++] = i;
+    for (int i = 0; made && i < rig->batten_count; i++)
+        if (is_open(rig, &rig->battens[i])) hang[battens.count++] = i;
     friction.corners = friction.count <= MOST_CORNERS;
     battens.corners = battens.count <= MOST_BATTENS;
     friction.patterns = pattern_count(&friction);
     battens.patterns = pattern_count(&battens);
-    if (made && friction.count + battens.count > 0) made = list(sheet, &friction, &battens);
+    if (made && friction.count + battens.count + other_picks(rig) > 0)
+        made = list(sheet, &friction, &battens);
     free(rub);
     free(hang);
     return made;

@@ -26,6 +26,7 @@ static void *ranges(int count)
 static bool begin_band(const gtl_sheet *sheet, gtl_outcome *outcome)
 {
     gtl_band *band = &outcome->band;
+    band->shifts = band->undecided = -1;
     band->pull = ranges(sheet->rig->thing_count);
     band->tension = ranges(sheet->rig->part_count);
     band->demand = ranges(sheet->component_count);
@@ -48,20 +49,23 @@ static void take(const gtl_sheet *sheet, const gtl_outcome *from, gtl_band *band
         if (sheet->rig->things[i].kind == GTL_HAND) widen(band->pull[i], gtl_outcome_pull(from, i));
     for (int i = 0; i < sheet->rig->part_count; i++) widen(band->tension[i], gtl_outcome_tension(from, i));
     for (int i = 0; i < sheet->component_count; i++) widen(band->demand[i], from->demand[i]);
-    for (int r = 0; r < from->rig->run_count; r++)
-        band->undecided |=
-            from->state->undecided[r] && !isnan(sheet->rig->things[from->rig->runs[r].thing].freest);
+    for (int r = 0; r < from->rig->run_count; r++) {
+        int thing = from->rig->runs[r].thing;
+        bool rubs = !isnan(sheet->rig->things[thing].freest);
+        if (from->state->undecided[r] && rubs && band->undecided < 0) band->undecided = thing;
+    }
 }
 
-/* After a loss each has a rig of its own, alike if nothing is left out of one of them alone. */
-static bool shifted(const gtl_outcome *one, const gtl_outcome *other)
+/* A body that hangs elsewhere in the other; -1: none. After a loss each has a rig of its own. */
+static int shifted(const gtl_outcome *one, const gtl_outcome *other)
 {
-    double size = gtl_rig_size(one->rig);
-    if (one->rig->node_count != other->rig->node_count) return true;
-    for (int n = 0; n < one->rig->node_count; n++)
-        for (int k = 0; k < one->rig->dim; k++)
-            if (fabs(one->state->at[3 * n + k] - other->state->at[3 * n + k]) > SAME * size) return true;
-    return false;
+    const gtl_rig *rig = one->rig;
+    double size = gtl_rig_size(rig);
+    for (int n = 0; n < rig->node_count && n < other->rig->node_count; n++)
+        for (int k = 0; k < rig->dim; k++)
+            if (fabs(one->state->at[3 * n + k] - other->state->at[3 * n + k]) > SAME * size)
+                return rig->nodes[n].root;
+    return -1;
 }
 
 /* What is lost in a fall in another rig is told with the names of the sheet's. */
@@ -145,7 +149,7 @@ static void merge(const gtl_bench *bench, const gtl_outcome *other, gtl_outcome 
     if (!other->possible) return;
     gtl_take_worst(outcome, &(gtl_demands){other->demand, other->push, other->keeps, other->angle}, bench);
     if (!outcome->possible) return;
-    band->shifts |= shifted(outcome, other);
+    if (band->shifts < 0) band->shifts = shifted(outcome, other);
     outcome->every_combination &= other->every_combination;
     take_drop(bench->rig, other, outcome);
     take_catch(bench, other, outcome);

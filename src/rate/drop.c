@@ -66,9 +66,12 @@ static void look_at_lines(const gtl_outcome *outcome)
         gtl_drop_line *line = &outcome->caught->lines[rig->parts[p].line];
         line->tension = fmax(line->tension, outcome->state->tension[p]);
     }
-    for (int i = 0; i < rig->line_count; i++)
-        outcome->caught->lines[i].stretch =
-            outcome->caught->lines[i].tension * rig->lines[i].stretch / rig->lines[i].stretch_force;
+    for (int i = 0; i < rig->line_count; i++) {
+        gtl_drop_line *line = &outcome->caught->lines[i];
+        const gtl_line *of = &rig->lines[i];
+        line->stretch = line->tension * of->stretch / of->stretch_force;
+        outcome->caught->beyond |= gtl_is_beyond_stretch(of, line);
+    }
 }
 
 /* Both loads at the peak, the second in place of the first for whatever is rated. */

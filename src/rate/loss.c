@@ -27,7 +27,7 @@ bool gtl_blank_outcome(const gtl_sheet *sheet, gtl_outcome *outcome)
     outcome->velocity_ratio = outcome->estimated_advantage = outcome->efficiency = NAN;
     outcome->every_combination = true;
     outcome->places = 1;
-    outcome->band.rigs = 1;
+    outcome->band = (gtl_band){.rigs = 1, .shifts = -1, .undecided = -1};
     outcome->state = gtl_state_new(sheet->rig);
     for (size_t i = 0; i < sizeof rooms / sizeof *rooms; i++) {
         *rooms[i] = calloc(count, sizeof **rooms[i]);

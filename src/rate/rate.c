@@ -104,7 +104,7 @@ gtl_status gtl_rate(const gtl_rig *rig, gtl_sheet *sheet)
     if (status == GTL_OK) status = gtl_work_alternatives(&bench, sheet);
     if (status == GTL_OK) {
         bool kept =
-            gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet) && gtl_find_balances(sheet);
+            gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet) && gtl_find_balances(sheet) && gtl_find_posts(sheet);
         if (kept) gtl_find_verdict(&bench, sheet);
         if (!kept || !gtl_find_warnings(&bench, sheet)) status = GTL_NO_MEMORY;
     }
@@ -124,6 +124,7 @@ void gtl_sheet_end(gtl_sheet *sheet)
     free(sheet->links);
     free(sheet->head_fittings);
     free(sheet->balances);
+    free(sheet->posts);
     free(sheet->warnings);
     *sheet = (gtl_sheet){.verdict = GTL_UNRATED};
 }

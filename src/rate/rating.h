@@ -134,6 +134,9 @@ bool gtl_choke_angle_missing(const gtl_gear *gear);
 bool gtl_choke_material_missing(const gtl_gear *gear);
 void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet);
 
+/* turns.c: what turns on the posts of the hauled rope do, once the cases are worked; false without memory. */
+bool gtl_find_posts(gtl_sheet *sheet);
+
 /* warnings.c; false without memory, as all that warns. */
 bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet);
 bool gtl_warn(gtl_sheet *sheet, gtl_warning warning);
@@ -150,8 +153,15 @@ bool gtl_warn_of_use(gtl_sheet *sheet);
 double gtl_use_factor(const gtl_rig *rig, gtl_kind kind, int index);
 /* warn_drop.c */
 bool gtl_warn_of_drop(gtl_sheet *sheet);
+/* Whether a line is pulled harder at the peak of a drop than where its stretch is stated. */
+bool gtl_is_beyond_stretch(const gtl_line *line, const gtl_drop_line *caught);
+/* warn_band.c: of what figures stated as ranges leave open. */
+bool gtl_warn_of_bands(gtl_sheet *sheet);
 /* warn_hauling.c */
 bool gtl_warn_of_hauling(const gtl_bench *bench, gtl_sheet *sheet);
+
+/* warn_timber.c */
+bool gtl_warn_of_timber(gtl_sheet *sheet);
 
 /* warn_batten.c */
 bool gtl_warn_of_battens(gtl_sheet *sheet);

@@ -197,7 +197,7 @@ static bool make_outcome(const gtl_bench *bench, gtl_outcome *outcome)
     outcome->velocity_ratio = outcome->estimated_advantage = outcome->efficiency = NAN;
     outcome->every_combination = true;
     outcome->places = 1;
-    outcome->band.rigs = 1;
+    outcome->band = (gtl_band){.rigs = 1, .shifts = -1, .undecided = -1};
     outcome->state = gtl_state_new(bench->rig);
     outcome->demand = calloc(components, sizeof *outcome->demand);
     outcome->push = calloc(components, sizeof *outcome->push);

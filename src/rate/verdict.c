@@ -108,7 +108,8 @@ static bool moved(const gtl_sheet *sheet)
 static unsigned why_of_catch(const gtl_drop *caught)
 {
     unsigned why = caught->shifts || caught->along >= 0 ? GTL_WHY_CATCH : 0;
-    return caught->let_out >= 0 ? why | GTL_WHY_CATCHING_HAND : why;
+    if (caught->let_out >= 0) why |= GTL_WHY_CATCHING_HAND;
+    return caught->beyond ? why | GTL_WHY_STRETCH : why;
 }
 
 /* Why a case beyond the slow ones speaks against the rig. Braking needs a load that comes down by itself, as

@@ -5,6 +5,12 @@
 /* A line that takes less than this of the load takes none of it [1]. */
 #define NO_SHARE 1e-6
 
+bool gtl_is_beyond_stretch(const gtl_line *line, const gtl_drop_line *caught)
+{
+    return line->stretch > 0 && caught->share >= NO_SHARE &&
+           caught->tension > line->stretch_force * (1 + GTL_UTILISATION_SLACK);
+}
+
 static bool warn_of_line(gtl_sheet *sheet, int at, int index)
 {
     const gtl_drop_line *line = &sheet->outcomes[at].caught->lines[index];
@@ -12,7 +18,7 @@ static bool warn_of_line(gtl_sheet *sheet, int at, int index)
     bool kept = true;
     if (of->kind == GTL_SPAR || line->share < NO_SHARE) return true;
     /* A straight line through the one point stated is no more than a guess beyond it. */
-    if (of->stretch > 0 && line->tension > of->stretch_force * (1 + GTL_UTILISATION_SLACK))
+    if (gtl_is_beyond_stretch(of, line))
         kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_BEYOND_STRETCH, of->name, at, line->tension,
                                               of->stretch_force, NULL});
     if (!(of->stretch > 0) && line->elastic > 0)

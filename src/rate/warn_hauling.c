@@ -8,6 +8,9 @@
 /* A tackle turned round hauls in 1/2, 2/3 or 3/4 of the lift. A line that merely leads at an angle comes
  * within a few per cent of 1, and nobody takes it for a tackle. */
 #define TURNED_ROUND 0.9
+/* What one person is planned to pull on a rope for longer, at the most [N]: common practice, without a
+ * source. */
+#define PLANNED_PULL 250.0
 /* An effort at rest under this share of the load is none. */
 #define BALANCED 1e-6
 
@@ -72,10 +75,23 @@ static bool warn_of_own_hauling(gtl_sheet *sheet)
     return kept;
 }
 
+/* People on a rope pull their limit once, not for a whole lift. */
+static bool warn_of_hard_pulls(gtl_sheet *sheet)
+{
+    bool kept = true;
+    for (int i = 0; i < sheet->rig->thing_count; i++) {
+        const gtl_thing *hand = &sheet->rig->things[i];
+        double each = hand->people > 0 ? hand->limit / hand->people : NAN;
+        if (each > PLANNED_PULL * (1 + GTL_UTILISATION_SLACK))
+            kept &= gtl_tell(sheet, GTL_WARN_HARD_PULL, hand->name, each, NAN);
+    }
+    return kept;
+}
+
 bool gtl_warn_of_hauling(const gtl_bench *bench, gtl_sheet *sheet)
 {
     const gtl_outcome *hold = gtl_sheet_outcome(sheet, GTL_HOLD);
     bool solved = sheet->rig->hand >= 0 && hold && hold->possible;
-    return warn_of_own_hauling(sheet) && warn_of_strong_hands(bench, sheet) &&
+    return warn_of_own_hauling(sheet) && warn_of_strong_hands(bench, sheet) && warn_of_hard_pulls(sheet) &&
            (!solved || warn_of_ratio(sheet, hold));
 }

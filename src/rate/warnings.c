@@ -65,6 +65,9 @@ static const char *const names[] = {
     [GTL_WARN_GAINS_NO_FORCE] = "gains-no-force",
     [GTL_WARN_BALANCED] = "balanced",
     [GTL_WARN_HAULS_ITSELF] = "hauls-itself",
+    [GTL_WARN_HARD_PULL] = "hard-pull",
+    [GTL_WARN_MAY_NOT_LOWER] = "may-not-lower",
+    [GTL_WARN_BAND_NOT_PROVEN] = "band-not-proven",
     [GTL_WARN_BATTEN_SLACK] = "batten-slack",
     [GTL_WARN_BATTEN_UNSURE] = "batten-unsure",
     [GTL_WARN_BATTEN_PARTS] = "batten-parts",
@@ -73,6 +76,9 @@ static const char *const names[] = {
     [GTL_WARN_STRETCH_NOT_STATED] = "stretch-not-stated",
     [GTL_WARN_CATCH_JERKS] = "catch-jerks",
     [GTL_WARN_CATCHING_HAND] = "catching-hand",
+    [GTL_WARN_MEAN_DENSITY] = "mean-density",
+    [GTL_WARN_ONE_DENSITY] = "one-density",
+    [GTL_WARN_MIDDLE_DIAMETER] = "middle-diameter",
 };
 
 const char *gtl_warning_name(gtl_warning_code code)
@@ -224,10 +230,12 @@ static bool warn_of_carrying_friction(gtl_sheet *sheet)
     const gtl_outcome *lower = gtl_sheet_outcome(sheet, GTL_LOWER);
     if (sheet->rig->hand < 0 || !hold || !hold->possible || !lower || !lower->possible) return true;
     if (lower->rig->hand != hold->rig->hand) return true; /* it has to be hauled down */
-    if (!(lower->state->effort < CARRIED * hold->state->effort)) return true;
+    /* Of a range of friction the end that carries most. */
+    double least = lower->band.pull ? lower->band.pull[lower->rig->hand][0] : lower->state->effort;
+    if (!(least < CARRIED * hold->state->effort)) return true;
     const char *hand = sheet->rig->things[lower->rig->hand].name;
     return gtl_warn(sheet, (gtl_warning){GTL_WARN_FRICTION_CARRIES, hand, (int)(lower - sheet->outcomes),
-                                         lower->state->effort, hold->state->effort, NULL});
+                                         least, hold->state->effort, NULL});
 }
 
 static bool warn_of_undecided(gtl_sheet *sheet, const gtl_outcome *outcome)
@@ -275,11 +283,11 @@ bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet)
 {
     bool kept = gtl_warn_of_use(sheet) && warn_of_impossible(sheet) && warn_of_losses(sheet) && gtl_warn_of_drop(sheet) &&
                 warn_of_carrying_friction(sheet) && warn_of_friction(sheet) &&
-                gtl_warn_of_gear(bench, sheet) && warn_of_components(sheet) && gtl_warn_of_battens(sheet);
+                gtl_warn_of_gear(bench, sheet) && warn_of_components(sheet) && gtl_warn_of_battens(sheet) && gtl_warn_of_timber(sheet);
     /* What several cases show is told of the one that usually is worst. */
     const gtl_outcome *raise = gtl_sheet_outcome(sheet, GTL_RAISE);
     if (raise) kept = kept && warn_of_case(bench, sheet, raise);
     for (int i = 0; kept && i < sheet->outcome_count; i++)
         if (&sheet->outcomes[i] != raise) kept = warn_of_case(bench, sheet, &sheet->outcomes[i]);
-    return kept && warn_of_weightless(sheet) && gtl_warn_of_hauling(bench, sheet);
+    return kept && warn_of_weightless(sheet) && gtl_warn_of_hauling(bench, sheet) && gtl_warn_of_bands(sheet);
 }

@@ -276,13 +276,16 @@ static double cube(const gtl_print_units *units)
     return units->metres * units->metres * units->metres;
 }
 
+gtl_figure gtl_figure_density(const gtl_print_units *units, double density)
+{
+    return fixed(density / units->kilograms * cube(units), units->kilograms == 1 ? 0 : 1, ROUND_UP);
+}
+
 gtl_figure gtl_figure_density_unit(const gtl_print_units *units, double density)
 {
     char unit[16];
-    bool whole_ones = units->kilograms == 1;
     snprintf(unit, sizeof unit, "%.4s/%.4s3", units->mass, units->length);
-    double number = density / units->kilograms * cube(units);
-    return gtl_figure_after(fixed(number, whole_ones ? 0 : 1, ROUND_UP), unit);
+    return gtl_figure_after(gtl_figure_density(units, density), unit);
 }
 
 gtl_figure gtl_figure_volume_unit(const gtl_print_units *units, double volume)

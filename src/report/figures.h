@@ -49,8 +49,9 @@ gtl_figure gtl_figure_share(double share);
 /* Five decimals, which g is defined to [m/s2]. */
 gtl_figure gtl_figure_gravity(double gravity);
 
-/* What is worked out of timber, with the unit's name: a density is whole, or in pounds to one decimal, and goes
- * up; a volume to the nearest. */
+/* What is worked out of timber: a density is whole, or in pounds to one decimal, and goes up; a volume to the
+ * nearest. */
+gtl_figure gtl_figure_density(const gtl_print_units *units, double density);      /* [kg/m3] */
 gtl_figure gtl_figure_density_unit(const gtl_print_units *units, double density); /* [kg/m3] */
 gtl_figure gtl_figure_volume_unit(const gtl_print_units *units, double volume);   /* [m3] */
 

@@ -193,12 +193,13 @@ static bool works(const gtl_speech *speech, gtl_case_kind kind)
 static void say_dynamics(const gtl_speech *speech)
 {
     bool start = works(speech, GTL_START), stop = works(speech, GTL_STOP);
-    say(speech, "dynamics%s: %s%ssnatching, swinging, wind",
+    say(speech, "dynamics%s: %s%ssnatching%s, swinging, wind",
         start && stop ? " beyond a steady start and stop"
         : start       ? " beyond a steady start"
         : stop        ? " beyond a steady stop"
                       : "",
-        start ? "" : "starting, ", stop ? "" : "stopping, ");
+        start ? "" : "starting, ", stop ? "" : "stopping, ",
+        works(speech, GTL_DROP) ? " beyond the drop worked" : "");
     if (gtl_rig_asks(speech->rig, GTL_LOST))
         say(speech, "what a loss makes things drop on, swing into or hit");
 }
@@ -223,6 +224,20 @@ static void say_gear(const gtl_speech *speech)
     say(speech, "friction of guides");
 }
 
+static void say_timber(const gtl_speech *speech)
+{
+    gtl_text text = {0};
+    gtl_names names = {.text = &text, .most = GTL_ALL_NAMES};
+    const gtl_rig *rig = speech->rig;
+    gtl_text_add(&text, "the true weight and soundness of ");
+    for (int i = 0; i < rig->wood_count; i++) {
+        const gtl_wood *wood = &rig->woods[i];
+        gtl_names_add(&names,
+                      wood->kind == GTL_SPAR ? rig->lines[wood->index].name : rig->things[wood->index].name);
+    }
+    say_names(speech, &names, ": moisture, branches, foliage, decay and hollows");
+}
+
 static void say_condition(const gtl_speech *speech)
 {
     say(speech, "condition and age of the gear");
@@ -234,7 +249,7 @@ static void say_structure(const gtl_speech *speech)
 }
 
 static void (*const topics[])(const gtl_speech *) = {
-    say_unrated, say_unlimited, say_cases,    say_gear, say_bends,
+    say_unrated, say_unlimited, say_cases,    say_gear, say_timber,    say_bends,
     say_ends,    say_condition, say_dynamics, say_drop, say_structure,
 };
 

@@ -14,7 +14,7 @@ static void add_measured(gtl_text *text, const gtl_print_units *units, const gtl
     gtl_text_add(text, "%s %s long, ",
                  gtl_figure_typed(timber->length / units->metres).text, units->length);
     for (int i = 0; i < timber->diameter_count; i++)
-        gtl_text_add(text, "%s%s", i > 0 ? ", " : "",
+        gtl_text_add(text, "%s%s", i == 0 ? "" : i + 1 < timber->diameter_count ? ", " : " and ",
                      gtl_figure_typed(timber->diameters[i] / units->width_metres).text);
     gtl_text_add(text, " %s through %s, ", units->width, places[timber->formula]);
     if (isnan(timber->bark))
@@ -54,7 +54,7 @@ static void add_row(gtl_text *text, const gtl_print_units *units, const gtl_timb
         gtl_text_add(text, ", moisture %s %% of the dry wood",
                      gtl_figure_typed(100 * numbers[GTL_HW_MOISTURE]).text);
     if (!isnan(timber->soaked))
-        gtl_text_add(text, "; with every hollow full of water such wood weighs %s, the most that it can",
+        gtl_text_add(text, "; wood of that specific gravity weighs %s with every hollow full of water, and no more",
                      density(units, timber->soaked).text);
     gtl_text_add(text, "%s", isnan(numbers[GTL_HW_HEAVY]) ? "" : "; the heavy end is the row's own");
 }
@@ -76,22 +76,22 @@ void gtl_compose_wood(gtl_document *document, const gtl_print_units *units, cons
 
 void gtl_compose_wood_table(gtl_document *document)
 {
-    static const gtl_column columns[] = {{"Timber", false}, {"light", true}, {"mean", true}, {"heavy", true}};
+    const gtl_column columns[] = {{"Piece", false}, {"light", true}, {"mean", true}, {"heavy", true}};
     gtl_document_table(document, columns, sizeof columns / sizeof *columns);
 }
 
 void gtl_compose_wood_rows(gtl_document *document, const gtl_print_units *units, const char *name,
                            const gtl_timber *timber, double gravity)
 {
-    gtl_document_cell(document, "%s: density", name);
+    gtl_document_cell(document, "%s: density [%s/%s3]", name, units->mass, units->length);
     for (int i = GTL_WOOD_LIGHT; i >= 0; i--)
-        gtl_document_cell(document, "%s", density(units, timber->densities[i]).text);
-    gtl_document_cell(document, "%s: mass", name);
+        gtl_document_cell(document, "%s", gtl_figure_density(units, timber->densities[i]).text);
+    gtl_document_cell(document, "%s: mass [%s]", name, units->mass);
     for (int i = GTL_WOOD_LIGHT; i >= 0; i--)
-        gtl_document_cell(document, "%s %s", gtl_figure_mass(units, timber->masses[i]).text, units->mass);
-    gtl_document_cell(document, "%s: weight", name);
+        gtl_document_cell(document, "%s", gtl_figure_mass(units, timber->masses[i]).text);
+    gtl_document_cell(document, "%s: weight [%s]", name, units->force);
     for (int i = GTL_WOOD_LIGHT; i >= 0; i--)
-        gtl_document_cell(document, "%s", gtl_figure_force_unit(units, timber->masses[i] * gravity).text);
+        gtl_document_cell(document, "%s", gtl_figure_force(units, timber->masses[i] * gravity).text);
 }
 
 void gtl_words_timber(const gtl_timber *timber, gtl_sink *sink, void *context)

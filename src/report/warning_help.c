@@ -187,7 +187,8 @@ static const char *const help[GTL_WARN_COUNT] = {
         "worked.",
     [GTL_WARN_BEYOND_STRETCH] =
         "The line is pulled harder in the drop than where its stretch is stated, and was taken to go on "
-        "stretching at the same rate. If it stiffens, the true peak is higher. Ask the "
+        "stretching at the same rate. If it stiffens, the true peak is higher, and the verdict is at best "
+        "unrated. Ask the "
         "maker for the elongation at a greater force, and state that.",
     [GTL_WARN_STRETCH_NOT_STATED] =
         "A line that takes part of the falling load states no stretch. It was worked as if it did not give "
@@ -201,6 +202,21 @@ static const char *const help[GTL_WARN_COUNT] = {
         "Whoever holds the rope behind a post or a bollard feels a part of the peak, and nobody can say "
         "which: friction that was measured in slow pulls does not carry over to snatches (Kane and Reiland "
         "2016). The hand is not checked in the drop, and the verdict is at best unrated.",
+    [GTL_WARN_MEAN_DENSITY] = "Figures of green wood are averages, and a single piece can be a fifth heavier "
+                              "or more. The file asks for the "
+                              "average, so every force is too low if this piece is a heavy one. Leave "
+                              "`density end` out to work it with the "
+                              "heavy end, or weigh the piece and state its mass.",
+    [GTL_WARN_ONE_DENSITY] =
+        "A density typed in counts as it stands. Where it is an average out of a book, and not that of this "
+        "very "
+        "piece, a heavy piece weighs a fifth more or so. Give a range, such as 860 kg/m3 .. 1190 kg/m3, "
+        "whose upper "
+        "end is then worked with, or a species from the tables, which know their spread.",
+    [GTL_WARN_MIDDLE_DIAMETER] =
+        "The middle diameter counts four times as much as each end. Where the three stand in another order "
+        "than they "
+        "were measured in, the mass is wrong. A piece between two forks may really be like that.",
 };
 
 const char *gtl_words_warning_help(gtl_warning_code code)

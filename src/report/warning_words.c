@@ -143,6 +143,14 @@ static const char *const sentences[GTL_WARN_COUNT] = {
     [GTL_WARN_CATCHING_HAND] =
         "what it has to hold as the load is caught is not known: friction at turns does not hold in a snatch "
         "as it does in a slow pull. Make the rope fast, or plan for it to run.",
+    [GTL_WARN_MEAN_DENSITY] =
+        "was worked with the mean of its density, as the file says: %f. A heavy piece of it weighs %f.",
+    [GTL_WARN_ONE_DENSITY] =
+        "its density is one figure, without a spread. That of one species differs by 20 % and more: give a range, "
+        "or its `species`.",
+    [GTL_WARN_MIDDLE_DIAMETER] =
+        "is thicker or thinner halfway than at both its ends. See that its diameters stand in order: end, halfway, "
+        "end.",
 };
 
 /* What a part does that a table does not allow, or does not reach; with the step's value. */

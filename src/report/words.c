@@ -121,6 +121,16 @@ static void add_jerked(gtl_names *names, const gtl_sheet *sheet)
     }
 }
 
+static void add_beyond_stretch(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->outcome_count; i++) {
+        const gtl_outcome *outcome = &sheet->outcomes[i];
+        for (int k = 0; outcome->possible && outcome->caught && k < sheet->rig->line_count; k++)
+            if (gtl_is_beyond_stretch(&sheet->rig->lines[k], &outcome->caught->lines[k]))
+                gtl_names_add(names, sheet->rig->lines[k].name);
+    }
+}
+
 static void add_catching_hand(gtl_names *names, const gtl_sheet *sheet)
 {
     for (int i = 0; i < sheet->outcome_count; i++) {
@@ -147,6 +157,7 @@ static const struct gtl_reason {
     {GTL_WHY_BATTEN, "does not stay a level batten, so that its lines share otherwise: ", add_parting},
     {GTL_WHY_CATCH, "in the drop more moves than is worked out: ", add_jerked},
     {GTL_WHY_CATCHING_HAND, "what has to be held in the drop is not known: ", add_catching_hand},
+    {GTL_WHY_STRETCH, "the drop stretches lines beyond what is stated: ", add_beyond_stretch},
     {GTL_WHY_UNRATED, "no rating to check by: ", add_unrated},
     {GTL_WHY_NOT_STATED, "choke angle or material not stated: ", add_not_stated},
     {GTL_WHY_FRICTION, "friction not stated: ", add_without_friction},
