@@ -2,7 +2,7 @@
 #ifndef GANTLINE_RATE_H
 #define GANTLINE_RATE_H
 
-#include <gantline/solve.h>
+#include <gantline/rope_bill.h>
 
 /* A part loaded to its rating by arithmetic alone is not over it: rounding must not decide [1]. */
 #define GTL_UTILISATION_SLACK 1e-9
@@ -220,6 +220,9 @@ typedef enum gtl_warning_code {
     GTL_WARN_MEAN_DENSITY,      /* about: timber; value: its weight worked with, other: at the heavy end [N] */
     GTL_WARN_ONE_DENSITY,       /* about: timber of a density typed in, without a spread */
     GTL_WARN_MIDDLE_DIAMETER,   /* about: timber whose middle is thicker or thinner than both its ends */
+    GTL_WARN_LIFT_CUT_SHORT,    /* about: the lifted load; value: how far it goes, other: the lift [m] */
+    GTL_WARN_GROWS_ON_THE_WAY,  /* about: a part; value: what it bears where the load is drawn, other: the most on
+                                 * the way up, at rest [N] */
     GTL_WARN_COUNT
 } gtl_warning_code;
 
@@ -253,7 +256,8 @@ enum {
     GTL_WHY_CATCH = 4096,          /* more moves in a drop than the load that falls */
     GTL_WHY_BATTEN = 16384,        /* a batten does not stay level, so that its lines share otherwise */
     GTL_WHY_CATCHING_HAND = 8192,  /* what a hand has to hold in a drop is not known */
-    GTL_WHY_STRETCH = 32768        /* a line is pulled harder in a drop than where its stretch is stated */
+    GTL_WHY_STRETCH = 32768,        /* a line is pulled harder in a drop than where its stretch is stated */
+    GTL_WHY_ON_THE_WAY = 65536 /* a component is over its rating further up the lift */
 };
 
 /* Gear in a row from a line or a block to its anchor: sheet->links[first_link] ... */
@@ -277,7 +281,7 @@ typedef struct gtl_head_fitting {
 typedef struct gtl_counterweights {
     double count;   /* whole; negative: so many are taken out [1] */
     double over;    /* as in gtl_balance [N] */
-    double on_line; /* what the hand then holds [N] */
+    double on_line; /* what the hand on the lighter side holds then [N]; NaN: none is there, it runs away */
 } gtl_counterweights;
 
 /* How far an arbor is from balancing what is lifted: at rest, without friction, where the rig holds. Without
@@ -342,6 +346,7 @@ typedef struct gtl_sheet {
     int balance_count;
     gtl_post *posts; /* in the order of the hauled rope */
     int post_count;
+    gtl_rope_bill *rope_bill; /* owned; NULL where none is asked for */
     gtl_warning *warnings;
     int warning_count;
     char reason[GTL_REASON_SIZE]; /* where there is no answer: why */
@@ -362,6 +367,11 @@ GTL_API const gtl_outcome *gtl_sheet_outcome(const gtl_sheet *sheet, gtl_case_ki
 
 /* The outcome that ratings are held against: of a drop that at more than its peak, else itself. */
 GTL_API const gtl_outcome *gtl_rated(const gtl_outcome *outcome);
+
+/* Whether no force of a case that can be is greater, with friction anywhere in its range, than the most of its
+ * band: each combination of ends was worked, the case can be in all of them, it hangs in one place
+ * alone, no body moves from one to another, no stop of a range is undecided. */
+GTL_API bool gtl_band_is_proven(const gtl_sheet *sheet, const gtl_outcome *outcome);
 
 /* What a hand pulls in a case that can be [N]; NaN where it hauls on nothing, or where that is not known: in
  * a drop, behind turns of friction. */

@@ -334,6 +334,9 @@ GTL_API double gtl_drawn_length(const gtl_rig *rig, int piece);
 /* Weights of free nodes and known pulls, all added up [N]; 1 N where there are none. */
 GTL_API double gtl_rig_force(const gtl_rig *rig);
 
+/* What a load or a spar was worked out of; NULL where its weight was stated. */
+GTL_API const gtl_timber *gtl_timber_of(const gtl_rig *rig, gtl_kind kind, int index);
+
 /* The batten that a thing is a pick of (index), -1 for none. */
 GTL_API int gtl_batten_of(const gtl_rig *rig, int thing);
 

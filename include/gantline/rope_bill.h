@@ -8,18 +8,22 @@
 
 /* One rope. */
 typedef struct gtl_rope_need {
-    int line;        /* index among the rig's lines */
-    double now;      /* in the reeving where the load is drawn, centre to centre [m] */
-    double most;     /* at most: there with friction too, and on the way up [m]; NaN: not known */
-    double comes;    /* to the hand on the way; negative: the hand gives out as much [m]; NaN: nobody hauls it,
-                      * or not known */
-    double wraps;    /* round sheaves and posts of known diameter: half a turn, or more where it is more [m] */
-    int open_wraps;  /* how often it runs over something whose diameter nobody states */
-    double needed;   /* most, wraps and spare [m]; NaN: not known */
-    double tension;  /* its greatest where the load is drawn [N] */
-    double strained; /* its greatest anywhere on the way [N] */
-    double height;   /* how far up that is [m] */
+    int line;       /* index among the rig's lines */
+    double now;     /* in the reeving where the load is drawn, centre to centre [m] */
+    double most;    /* at most: there with friction too, and on the way up [m]; NaN: not known */
+    double comes;   /* to the hand on the way; negative: the hand gives out as much [m]; NaN: nobody hauls it,
+                     * or not known */
+    double wraps;   /* round sheaves and posts of known diameter: half a turn, or more where it is more [m] */
+    int open_wraps; /* how often it runs over something whose diameter nobody states */
+    double needed;  /* most, wraps and spare [m]; NaN: not known */
 } gtl_rope_need;
+
+/* What a part of the gear has to bear on the way up, at rest; a spar the greater of pull and push. */
+typedef struct gtl_strain {
+    double drawn;  /* where the load is drawn [N]; NaN: a hand's, where friction is stated */
+    double most;   /* the greatest anywhere on the way [N] */
+    double height; /* how far up that is [m] */
+} gtl_strain;
 
 /* What ends the way up. */
 typedef enum gtl_way_end {
@@ -37,34 +41,37 @@ typedef enum gtl_meeting {
 
 /* One run may be this much longer than it is for the same number of them: rounding must not add one [1]. */
 #define GTL_RUN_SLACK 1e-9
+/* Nobody counts more runs than that. */
+#define GTL_MOST_RUNS 10000
 
 typedef struct gtl_rope_bill {
-    bool worked;           /* the rig holds where it is drawn; else nothing below may be read */
-    double way;            /* what the ropes' figures are for: the lift, or as much of it as one run gives; 0:
-                            * no lift is stated [m] */
-    gtl_way_end end;       /* of the run */
-    double run;            /* how far the load goes up before that, never too far [m]; NaN: open */
-    double looked;         /* how far was looked [m] */
-    int one;               /* the two that meet, or are nearest to meeting there (thing indices); -1: none */
+    bool worked;     /* the rig holds where it is drawn; else nothing below may be read */
+    double way;      /* what the ropes' figures are for: the lift, or as much of it as one run gives; 0:
+                      * no lift is stated [m] */
+    gtl_way_end end; /* of the run */
+    double run;      /* how far the load goes up before that, never too far [m]; NaN: open */
+    double looked;   /* how far was looked [m] */
+    int one;         /* the two that meet, or are nearest to meeting there (thing indices); -1: none */
     int other;
-    double gap;            /* between their centres there [m]; NaN: none */
-    double clear;          /* what has to be left of that [m]; 0 where centres meet */
+    double gap;   /* between their centres there [m]; NaN: none */
+    double clear; /* what has to be left of that [m]; 0 where centres meet */
     gtl_meeting meeting;
-    bool size_of_one_only; /* GTL_MEET_SHEAVES: of the other no diameter is stated, and it counts as a point */
+    bool
+        size_of_one_only; /* GTL_MEET_SHEAVES: of the other no diameter is stated, and it counts as a point */
     char reason[GTL_REASON_SIZE]; /* GTL_WAY_NO_PLACE: why, else "" */
-    bool can_reset;        /* the tackle acts on the load by a rope that runs over something: held meanwhile by
-                            * other means, it can take a new hold */
-    int resets;            /* how many the lift takes; -1: not known, not stated, or no reset helps */
-    gtl_rope_need *ropes;  /* every rope of the rig; owned */
+    bool can_reset;       /* the tackle acts on the load by a rope that runs over something: held meanwhile by
+                           * other means, it can take a new hold */
+    int resets;           /* how many the lift takes; -1: not known, not stated, or no reset helps */
+    gtl_rope_need *ropes; /* every rope of the rig; owned */
     int rope_count;
+    gtl_strain *strains; /* one a component of the sheet; owned */
 } gtl_rope_bill;
 
-/* Whether a rig asks for a bill: it states a lift, what there is to haul with, a spare or a clear distance. */
+/* Whether a rig asks for a bill: it states a lift, what there is to haul with, a spare or a clear distance.
+ */
 GTL_API bool gtl_wants_rope_bill(const gtl_rig *rig);
 
-/* Make the bill of a rig from its state in hold, which may be one that cannot be. NULL without memory. The
- * caller frees it with gtl_rope_bill_free; NULL is allowed there. */
-GTL_API gtl_rope_bill *gtl_make_rope_bill(const gtl_rig *rig, const gtl_state *hold);
+/* Give back a bill and all that it owns; NULL is allowed. */
 GTL_API void gtl_rope_bill_free(gtl_rope_bill *bill);
 
 #endif

@@ -1,5 +1,5 @@
-/* timber.h - the mass of a piece of green wood: its volume by the formula that fits what was measured, and the
- * density of its species, which nobody knows well. */
+/* timber.h - the mass of a piece of green wood: its volume by the formula that fits what was measured, and
+ * the density of its species, which nobody knows well. */
 #ifndef GANTLINE_TIMBER_H
 #define GANTLINE_TIMBER_H
 
@@ -23,8 +23,8 @@ typedef enum gtl_wood_end { GTL_WOOD_HEAVY, GTL_WOOD_MEAN, GTL_WOOD_LIGHT, GTL_W
 /* "heavy", "mean" or "light". */
 GTL_API const char *gtl_wood_end_name(gtl_wood_end end);
 
-/* The density of a wood's own substance, without any hollow: what none can be over. Source: Wood Handbook, USDA
- * Forest Service FPL-GTR-282, specific gravity 1.54 [kg/m3]. */
+/* The density of a wood's own substance, without any hollow: what none can be over. Source: Wood Handbook,
+ * USDA Forest Service FPL-GTR-282, specific gravity 1.54 [kg/m3]. */
 #define GTL_WOOD_SUBSTANCE 1540.0
 /* Below this is no green wood: a density in lb/ft3 that was given kg/m3 is [kg/m3]. */
 #define GTL_WOOD_LIGHTEST 100.0
@@ -54,8 +54,8 @@ typedef struct gtl_timber {
 /* From what was measured, and `row` or `typed`, to all below `end`. NaN where something is missing. */
 GTL_API void gtl_timber_work(gtl_timber *timber);
 
-/* The density of wood of a basic specific gravity [1] when every hollow in it is full of water [kg/m3]; a piece
- * of denser wood than its species has on average weighs a little more. NaN for NaN. */
+/* The density of wood of a basic specific gravity [1] when every hollow in it is full of water [kg/m3]; a
+ * piece of denser wood than its species has on average weighs a little more. NaN for NaN. */
 GTL_API double gtl_wood_soaked(double specific_gravity);
 
 #endif

@@ -57,3 +57,15 @@ void gtl_suggest_try(gtl_suggestion *search, gtl_word candidate, int index)
     search->best = index;
     search->distance = found;
 }
+
+void gtl_suggest_whole(gtl_suggestion *search, gtl_word candidate, int index)
+{
+    size_t length = search->wanted.length;
+    bool found = false;
+    if (search->best < -1 || (search->best >= 0 && search->distance >= 0) || length < 3) return;
+    for (size_t i = 0; i + length <= candidate.length && !found; i++)
+        found = gtl_word_compare(search->wanted, (gtl_word){candidate.start + i, length}) == 0;
+    if (!found) return;
+    search->best = search->best >= 0 ? -2 : index;
+    search->distance = -1;
+}

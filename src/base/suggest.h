@@ -14,4 +14,8 @@ typedef struct gtl_suggestion {
 /* Try one candidate; of two equally near the first is kept. */
 void gtl_suggest_try(gtl_suggestion *search, gtl_word candidate, int index);
 
+/* Where nothing is near: take the candidate that the word is a part of; of several none. To be tried after
+ * all others. */
+void gtl_suggest_whole(gtl_suggestion *search, gtl_word candidate, int index);
+
 #endif

@@ -6,12 +6,12 @@
 #include <string.h>
 
 static const struct option all[] = {
-    {"as", required_argument, NULL, 'a'},     {"case", required_argument, NULL, 'c'},
-    {"output", required_argument, NULL, 'o'}, {"tables", required_argument, NULL, 't'},
-    {"ideal", no_argument, NULL, 'i'},        {"steps", required_argument, NULL, 's'},
-    {"seed", required_argument, NULL, 'e'},   {"students", required_argument, NULL, 'n'},
-    {"key", required_argument, NULL, 'k'},    {"help", no_argument, NULL, 'h'},
-    {"version", no_argument, NULL, 'V'},     {"bark", required_argument, NULL, 'b'},
+    {"as", required_argument, NULL, 'a'},      {"case", required_argument, NULL, 'c'},
+    {"output", required_argument, NULL, 'o'},  {"tables", required_argument, NULL, 't'},
+    {"ideal", no_argument, NULL, 'i'},         {"steps", required_argument, NULL, 's'},
+    {"seed", required_argument, NULL, 'e'},    {"students", required_argument, NULL, 'n'},
+    {"key", required_argument, NULL, 'k'},     {"help", no_argument, NULL, 'h'},
+    {"version", no_argument, NULL, 'V'},       {"bark", required_argument, NULL, 'b'},
     {"density", required_argument, NULL, 'd'}, {"units", required_argument, NULL, 'u'}};
 
 #define OPTION_COUNT (sizeof all / sizeof *all)

@@ -1,5 +1,6 @@
 /* cmd_lab.c - `gantline lab`: a table of what a class measured to work, advantage, efficiency and findings.
  */
+#include "cli/beside.h"
 #include "cli/cli.h"
 
 #include "base/text.h"
@@ -75,41 +76,9 @@ static int print_help(void)
 
 /* --- the rigs that the table names --- */
 
-/* The table, and the files of rigs that were read, so that none is written over. */
-typedef struct gtl_desk {
-    const gtl_input *table;
-    char **paths; /* owned */
-    size_t count;
-} gtl_desk;
-
-/* A name from the table is meant from the table's folder; on standard input from the folder of the program.
- */
-static char *path_of(const gtl_input *table, const char *name)
-{
-    const char *slash = table->path && name[0] != '/' ? strrchr(table->path, '/') : NULL;
-    gtl_text text = {0};
-    if (slash) gtl_text_put(&text, table->path, (size_t)(slash - table->path) + 1);
-    if (!slash && strcmp(name, "-") == 0) gtl_text_add(&text, "./"); /* a file, not standard input */
-    gtl_text_add(&text, "%s", name);
-    return gtl_text_take(&text);
-}
-
-/* Keep a path, which the desk owns from now on, NULL where memory failed. */
-static const char *keep(gtl_desk *desk, char *path)
-{
-    char **paths = path ? realloc(desk->paths, (desk->count + 1) * sizeof *paths) : NULL;
-    if (!paths) {
-        free(path);
-        return NULL;
-    }
-    desk->paths = paths;
-    return paths[desk->count++] = path;
-}
-
 static gtl_rig *read_rig(void *context, const char *name, gtl_fault_list *faults)
 {
-    gtl_desk *desk = context;
-    const char *path = keep(desk, path_of(desk->table, name));
+    const char *path = gtl_beside_path(context, name);
     gtl_faults_begin(faults, path ? path : name);
     if (!path) {
         faults->out_of_memory = true;
@@ -128,51 +97,36 @@ static gtl_rig *read_rig(void *context, const char *name, gtl_fault_list *faults
     return rig;
 }
 
-static void end_desk(gtl_desk *desk)
-{
-    for (size_t i = 0; i < desk->count; i++) free(desk->paths[i]);
-    free(desk->paths);
-}
-
 /* --- the command --- */
 
-static bool spares_rigs(const gtl_desk *desk, const char *output)
+static int print(const gtl_lab *lab, gtl_form form, const char *output, const gtl_beside *rigs)
 {
-    for (size_t i = 0; i < desk->count; i++) {
-        const gtl_input rig = {.path = desk->paths[i], .name = desk->paths[i], .what = "a rig of the table"};
-        if (!gtl_output_spares(output, &rig)) return false;
-    }
-    return true;
-}
-
-static int print(const gtl_lab *lab, gtl_form form, const char *output, const gtl_desk *desk)
-{
-    if (!spares_rigs(desk, output)) return GTL_EXIT_WRONG;
+    if (!gtl_beside_spares(rigs, output, "a rig of the table")) return GTL_EXIT_WRONG;
     char *report = gtl_lab_report(lab, form);
     if (!report) return gtl_say("out of memory");
-    bool written = gtl_output_write(output, report, desk->table);
+    bool written = gtl_output_write(output, report, rigs->input);
     free(report);
     return written ? GTL_EXIT_WITHIN : GTL_EXIT_WRONG;
 }
 
 static int read_and_work(const gtl_input *table, gtl_form form, const char *output)
 {
-    gtl_desk desk = {.table = table};
-    const gtl_lab_source source = {read_rig, &desk};
+    gtl_beside rigs = {.input = table};
+    const gtl_lab_source source = {read_rig, &rigs};
     gtl_fault_list faults;
     gtl_lab lab;
     gtl_faults_begin(&faults, table->name);
     gtl_status status = gtl_lab_read(table->text, table->size, &source, &lab, &faults);
     int result = GTL_EXIT_WRONG;
     if (status == GTL_OK)
-        result = print(&lab, form, output, &desk);
+        result = print(&lab, form, output, &rigs);
     else if (status == GTL_NO_MEMORY && !faults.out_of_memory)
         gtl_say("out of memory");
     else
         gtl_say_faults(&faults);
     gtl_lab_end(&lab);
     gtl_faults_end(&faults);
-    end_desk(&desk);
+    gtl_beside_end(&rigs);
     return result;
 }
 

@@ -85,7 +85,8 @@ static bool read_density(const char *text, double typed[2])
     if (!low) gtl_say("out of memory");
     free(low);
     if (!well || typed[0] < typed[1]) return well;
-    gtl_say("--density: a range runs from the smaller end to the greater; turn it round, or write one number");
+    gtl_say(
+        "--density: a range runs from the smaller end to the greater; turn it round, or write one number");
     return false;
 }
 
@@ -140,10 +141,10 @@ static const char *nearest(const gtl_hardware *set, const char *name)
 {
     gtl_suggestion near = {.wanted = gtl_word_of(name), .best = -1};
     for (int i = 0; i < set->row_count; i++)
+        if (set->rows[i].kind == GTL_HW_GREEN_WOOD) gtl_suggest_try(&near, gtl_word_of(set->rows[i].name), i);
+    for (int i = 0; i < set->row_count; i++)
         if (set->rows[i].kind == GTL_HW_GREEN_WOOD)
-            gtl_suggest_try(&near, gtl_word_of(set->rows[i].name), i);
-    for (int i = 0; i < set->row_count && near.best < 0; i++)
-        if (set->rows[i].kind == GTL_HW_GREEN_WOOD && strstr(set->rows[i].name, name)) near.best = i;
+            gtl_suggest_whole(&near, gtl_word_of(set->rows[i].name), i);
     return near.best < 0 ? NULL : set->rows[near.best].name;
 }
 
@@ -163,10 +164,22 @@ static bool find_species(const gtl_hardware *set, wish *job)
     if (near)
         gtl_say("no table has a [green-wood %s]; did you mean `%s`?", excerpt, near);
     else
-        gtl_say("no table has a [green-wood %s]; `gantline hardware` lists all rows, a table of your own adds "
-                "more, and --density does without",
-                excerpt);
+        gtl_say(
+            "no table has a [green-wood %s]; `gantline hardware` lists all rows, a table of your own adds "
+            "more, and --density does without",
+            excerpt);
     return false;
+}
+
+/* Whether the output is none of the tables; false, and said. */
+static bool spares_tables(const gtl_arguments *read)
+{
+    bool spares = true;
+    for (int i = 0; i < read->table_count && spares; i++) {
+        gtl_input table = {.path = read->tables[i], .name = read->tables[i], .what = "the table"};
+        if (strcmp(table.path, "-") != 0) spares = gtl_output_spares(read->output, &table);
+    }
+    return spares;
 }
 
 static int print(wish *job, const char *output)
@@ -186,6 +199,7 @@ int gtl_cmd_timber(int count, char **arguments)
     if (!gtl_read_arguments(count, arguments, "atobduh", false, &read)) return gtl_say_try_help("timber");
     if (read.help) return gtl_output_write(NULL, help, NULL) ? GTL_EXIT_WITHIN : GTL_EXIT_WRONG;
     if (!understand(&read, &job)) return gtl_say_try_help("timber");
+    if (!spares_tables(&read)) return GTL_EXIT_WRONG;
     gtl_hardware set = {0};
     bool well = gtl_read_tables(&set, &read) && (!job.species || find_species(&set, &job));
     int status = well ? print(&job, read.output) : GTL_EXIT_WRONG;

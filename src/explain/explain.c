@@ -52,7 +52,9 @@ void gtl_explain_into(gtl_document *document, const gtl_sheet *sheet, const gtl_
     /* Of two hands of which one is let go the lesson is about the one that holds. */
     if (hold && raise && raise->rig->hand != hold->rig->hand) raise = NULL;
     gtl_lesson lesson = {.sheet = sheet,
-                         .rig = hold ? hold->rig : raise ? raise->rig : sheet->rig,
+                         .rig = hold    ? hold->rig
+                                : raise ? raise->rig
+                                        : sheet->rig,
                          .wish = *wish,
                          .units = gtl_print_units_for(sheet),
                          .hold = hold,

@@ -12,15 +12,29 @@
 /* An arbor that goes down by less for one unit of lift balances nothing [1]. */
 #define STILL 1e-6
 
-static void count_weights(gtl_balance *balance, double over, double each, double velocity_ratio)
+/* What the hand on the side that is not heavy pulls against so much at the load; NaN where there is none. */
+static double pull_against(const gtl_outcome *hold, double over)
 {
+    const gtl_rig *rig = hold->rig;
+    for (int p = 0; p < rig->piece_count; p++) {
+        int hand = rig->pieces[p].hand;
+        double pull = over / -hold->state->payout[p];
+        bool either = hand >= 0 && (hand == rig->hand || hand == rig->things[rig->hand].other);
+        if (either && pull >= 0) return pull;
+    }
+    return NAN;
+}
+
+static void count_weights(gtl_balance *balance, const gtl_outcome *hold, double each)
+{
+    double over = balance->over;
     double by_one = balance->travel * each; /* at the load */
     double exact = over / by_one;
     double whole[2] = {floor(exact + WHOLE), ceil(exact - WHOLE)};
     for (int i = 0; i < 2; i++) {
         double left = over - whole[i] * by_one;
         if (whole[0] == whole[1]) left = 0;
-        balance->choice[i] = (gtl_counterweights){whole[i], left, fabs(left / velocity_ratio)};
+        balance->choice[i] = (gtl_counterweights){whole[i], left, fabs(pull_against(hold, left))};
     }
     balance->choice_count = whole[0] == whole[1] ? 1 : 2;
     balance->nearest = balance->choice_count == 2 && fabs(balance->choice[1].over) < balance->choice[0].over;
@@ -36,7 +50,7 @@ static gtl_balance balance_of(const gtl_sheet *sheet, int arbor)
     balance.over = hold->state->effort * hold->velocity_ratio;
     if (!(balance.travel > STILL)) return balance;
     balance.needed = thing->weight + balance.over / balance.travel;
-    if (!isnan(thing->each)) count_weights(&balance, balance.over, thing->each, hold->velocity_ratio);
+    if (!isnan(thing->each)) count_weights(&balance, hold, thing->each);
     return balance;
 }
 

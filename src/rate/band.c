@@ -15,6 +15,14 @@ static void widen(double range[2], double value)
     range[1] = fmax(range[1], value);
 }
 
+bool gtl_band_is_proven(const gtl_sheet *sheet, const gtl_outcome *outcome)
+{
+    bool corners = sheet->alternative_count == 0 || sheet->every_corner;
+    const gtl_band *band = &outcome->band;
+    bool settled = sheet->alternative_count == 0 || outcome->places <= 1;
+    return corners && settled && band->shifts < 0 && band->undecided < 0 && !band->sometimes;
+}
+
 /* Room for `count` ranges without a number yet; NULL without memory. */
 static void *ranges(int count)
 {
@@ -178,6 +186,16 @@ static gtl_status work_one(const gtl_bench *bench, gtl_sheet *sheet, int index)
     return status;
 }
 
+/* Of a jam that state is kept alone which has no friction; with friction others than the caught load may hang
+ * elsewhere, unless all that moves goes up and down. */
+static void look_at_jam(const gtl_rig *rig, gtl_outcome *jam)
+{
+    for (int n = 0; n < rig->node_count; n++) {
+        bool sways = !rig->nodes[n].fixed && !rig->nodes[n].guided && n != rig->things[rig->load].node;
+        if (rig->dim > 1 && sways && jam->band.shifts < 0) jam->band.shifts = rig->nodes[n].root;
+    }
+}
+
 gtl_status gtl_work_alternatives(const gtl_bench *bench, gtl_sheet *sheet)
 {
     gtl_status status = GTL_OK;
@@ -187,5 +205,7 @@ gtl_status gtl_work_alternatives(const gtl_bench *bench, gtl_sheet *sheet)
         take(sheet, &sheet->outcomes[i], &sheet->outcomes[i].band);
     }
     for (int i = 0; status == GTL_OK && i < sheet->alternative_count; i++) status = work_one(bench, sheet, i);
+    for (int i = 0; i < sheet->outcome_count; i++)
+        if (sheet->outcomes[i].kind == GTL_JAM) look_at_jam(sheet->rig, &sheet->outcomes[i]);
     return status;
 }

@@ -32,6 +32,27 @@ static gtl_status refuse(const gtl_sheet *sheet, gtl_outcome *outcome, const cha
     return GTL_OK;
 }
 
+/* Where rope runs as the load goes down friction keeps tension from what lies beyond: what it takes a post to
+ * hold, or the dead end of a tackle, may be more than with equal tensions. That is a variant. Without a hand
+ * friction is tried both ways anyhow. */
+static bool take_friction(gtl_bench *bench, const double *place, gtl_outcome *outcome)
+{
+    gtl_forces forces = {0};
+    gtl_state *state = gtl_state_new(bench->rig);
+    gtl_case which = {.kind = GTL_LOWER, .begin = place};
+    bool made = gtl_forces_begin(&forces, bench) && state;
+    if (made && gtl_solve(bench->rig, &which, state) == GTL_OK && state->possible) {
+        gtl_find_forces(bench, outcome->kind, state, &forces);
+        gtl_take_worst(outcome, &(gtl_demands){forces.demand, forces.push, forces.keeps, forces.angle},
+                       bench);
+        outcome->variants++;
+    }
+    made = made && state->status != GTL_NO_MEMORY;
+    gtl_forces_end(&forces);
+    gtl_state_free(state);
+    return made;
+}
+
 /* Work the case with so much at the load into an outcome of its own rig. */
 static gtl_status work_at(const gtl_rig *rig, const double *place, double weight, gtl_outcome *outcome)
 {
@@ -41,6 +62,8 @@ static gtl_status work_at(const gtl_rig *rig, const double *place, double weight
     if (!outcome->own_rig) return GTL_NO_MEMORY;
     bool made = gtl_bench_begin(&bench, outcome->own_rig);
     gtl_status status = made ? gtl_work_case(&bench, &place, 1, outcome, &aside) : GTL_NO_MEMORY;
+    bool rubs = status == GTL_OK && outcome->possible && rig->hand >= 0 && bench.friction_stated;
+    if (rubs && !take_friction(&bench, place, outcome)) status = GTL_NO_MEMORY;
     gtl_bench_end(&bench);
     return status;
 }

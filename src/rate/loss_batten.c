@@ -36,6 +36,8 @@ bool gtl_batten_is_half_held(const gtl_rig *rig, const char *lost, gtl_remains *
     if (batten == rig->batten_count) return false;
     remains->falls = truly_falls(rig, remains);
     if (remains->falls >= 0) return false;
+    for (int i = 0; i < rig->battens[batten].pick_count; i++)
+        remains->loose[rig->picks[rig->battens[batten].first_pick + i].thing] = false; /* it does not fall */
     snprintf(reason, GTL_REASON_SIZE,
              "batten `%s` loses a line as `%s` lets go, and its other lines take over: what comes on them is "
              "not worked out. Do not rely on them",

@@ -5,21 +5,32 @@
 
 /* --- what may meet --- */
 
-/* Half of the size of what a rope lies in, as far as it is stated [m]. */
-static double half_size(const gtl_thing *thing)
+/* What is stated of the blocks that sit where a thing is: they all come as near as it does. NaN: nothing. */
+typedef struct gtl_size {
+    double clear; /* [m] */
+    double half;  /* of the largest sheave [m] */
+} gtl_size;
+
+static gtl_size size_at(const gtl_rig *rig, int thing)
 {
-    return thing->kind == GTL_BLOCK ? thing->gear.sheave_diameter / 2 : NAN;
+    gtl_size size = {NAN, NAN};
+    for (int i = 0; i < rig->thing_count; i++) {
+        const gtl_thing *block = &rig->things[i];
+        if (block->node != rig->things[thing].node || block->kind != GTL_BLOCK) continue;
+        size.clear = fmax(size.clear, block->clear); /* fmax passes over a NaN */
+        size.half = fmax(size.half, block->gear.sheave_diameter / 2);
+    }
+    return size;
 }
 
 static void settle_clear(const gtl_rig *rig, gtl_meet *meet)
 {
-    const gtl_thing *one = &rig->things[meet->one], *other = &rig->things[meet->other];
-    double stated = fmax(one->clear, other->clear); /* fmax passes over a NaN */
-    double a = half_size(one), b = half_size(other);
-    bool sizes = !isnan(a) || !isnan(b);
-    meet->meeting = !isnan(stated) ? GTL_MEET_CLEAR : sizes ? GTL_MEET_SHEAVES : GTL_MEET_CENTRES;
-    meet->clear = !isnan(stated) ? stated : sizes ? fmax(a, 0) + fmax(b, 0) : 0;
-    meet->size_of_one_only = meet->meeting == GTL_MEET_SHEAVES && (isnan(a) || isnan(b));
+    gtl_size one = size_at(rig, meet->one), other = size_at(rig, meet->other);
+    double stated = fmax(one.clear, other.clear);
+    double halves = fmax(one.half, 0) + fmax(other.half, 0);
+    meet->meeting = !isnan(stated) ? GTL_MEET_CLEAR : halves > 0 ? GTL_MEET_SHEAVES : GTL_MEET_CENTRES;
+    meet->clear = !isnan(stated) ? stated : halves;
+    meet->size_of_one_only = meet->meeting == GTL_MEET_SHEAVES && isnan(one.half + other.half);
 }
 
 /* A tied piece that runs over nothing keeps the distance of its ends; a spar too. */
@@ -32,19 +43,29 @@ static bool can_shorten(const gtl_rig *rig, const gtl_part *part)
     return from != to && !fixed && (piece->run_count > 0 || piece->hand >= 0);
 }
 
+static gtl_meet meet_of(const gtl_rig *rig, const gtl_part *part, const gtl_state *hold)
+{
+    gtl_meet meet = {.one = rig->stops[part->from].thing, .other = rig->stops[part->to].thing, .way_up = 1};
+    if (rig->dim == 1 && gtl_meet_distance(rig, &meet, hold) < 0) meet.way_up = -1;
+    settle_clear(rig, &meet);
+    return meet;
+}
+
+static bool are_blocks(const gtl_rig *rig, const gtl_part *part)
+{
+    return rig->things[rig->stops[part->from].thing].kind == GTL_BLOCK &&
+           rig->things[rig->stops[part->to].thing].kind == GTL_BLOCK;
+}
+
+/* Of several pairs that meet at once the first is named: two blocks tell most. */
 gtl_meet *gtl_list_meets(const gtl_rig *rig, const gtl_state *hold, int *count)
 {
     gtl_meet *meets = calloc((size_t)rig->part_count + 1, sizeof *meets);
     *count = 0;
-    for (int p = 0; meets && p < rig->part_count; p++) {
-        const gtl_part *part = &rig->parts[p];
-        if (!can_shorten(rig, part)) continue;
-        gtl_meet *meet = &meets[(*count)++];
-        *meet = (gtl_meet){.one = rig->stops[part->from].thing, .other = rig->stops[part->to].thing};
-        meet->way_up = 1;
-        if (rig->dim == 1 && gtl_meet_distance(rig, meet, hold) < 0) meet->way_up = -1;
-        settle_clear(rig, meet);
-    }
+    for (int pass = 0; meets && pass < 2; pass++)
+        for (int p = 0; p < rig->part_count; p++)
+            if (can_shorten(rig, &rig->parts[p]) && are_blocks(rig, &rig->parts[p]) == (pass == 0))
+                meets[(*count)++] = meet_of(rig, &rig->parts[p], hold);
     return meets;
 }
 

@@ -102,6 +102,7 @@ gtl_status gtl_rate(const gtl_rig *rig, gtl_sheet *sheet)
         status = made ? gtl_work_cases(&bench, sheet) : GTL_NO_MEMORY;
     }
     if (status == GTL_OK) status = gtl_work_alternatives(&bench, sheet);
+    if (status == GTL_OK) status = gtl_find_rope_bill(sheet);
     if (status == GTL_OK) {
         bool kept =
             gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet) && gtl_find_balances(sheet) && gtl_find_posts(sheet);
@@ -126,5 +127,6 @@ void gtl_sheet_end(gtl_sheet *sheet)
     free(sheet->balances);
     free(sheet->posts);
     free(sheet->warnings);
+    gtl_rope_bill_free(sheet->rope_bill);
     *sheet = (gtl_sheet){.verdict = GTL_UNRATED};
 }

@@ -101,6 +101,11 @@ bool gtl_blank_outcome(const gtl_sheet *sheet, gtl_outcome *outcome);
  * gives where `stiffness` is not finite. */
 gtl_drop *gtl_find_catch(const gtl_rig *rig, const gtl_state *hold, const gtl_state *twice);
 
+/* rope_bill.c */
+/* Make the sheet's bill, where its rig asks for one, once the cases are worked. GTL_NO_ANSWER, and the sheet's
+ * reason says how much is needed, where there is too little of a hauled rope; else GTL_OK or GTL_NO_MEMORY. */
+gtl_status gtl_find_rope_bill(gtl_sheet *sheet);
+
 /* balance.c: of every arbor, once the cases are worked; false without memory. */
 bool gtl_find_balances(gtl_sheet *sheet);
 
@@ -157,6 +162,10 @@ bool gtl_warn_of_drop(gtl_sheet *sheet);
 bool gtl_is_beyond_stretch(const gtl_line *line, const gtl_drop_line *caught);
 /* warn_band.c: of what figures stated as ranges leave open. */
 bool gtl_warn_of_bands(gtl_sheet *sheet);
+/* warn_lift.c */
+bool gtl_warn_of_lift(const gtl_bench *bench, gtl_sheet *sheet);
+/* Whether a component is over its rating at rest further up the lift than where the load is drawn. */
+bool gtl_is_over_on_the_way(const gtl_sheet *sheet, int component);
 /* warn_hauling.c */
 bool gtl_warn_of_hauling(const gtl_bench *bench, gtl_sheet *sheet);
 

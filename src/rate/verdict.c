@@ -150,6 +150,7 @@ void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet)
     for (int i = 0; i < sheet->component_count; i++) {
         if (sheet->components[i].mark == GTL_MARK_OVER) why |= GTL_WHY_OVER;
         if (sheet->components[i].mark == GTL_MARK_UNRATED) why |= GTL_WHY_UNRATED;
+        if (gtl_is_over_on_the_way(sheet, i)) why |= GTL_WHY_ON_THE_WAY;
     }
     for (int r = 0; r < rig->run_count; r++)
         if (!rig->things[rig->runs[r].thing].friction_stated) why |= GTL_WHY_FRICTION;
@@ -164,5 +165,6 @@ void gtl_find_verdict(const gtl_bench *bench, gtl_sheet *sheet)
     if (leaves_out(rig)) why |= GTL_WHY_NOT_STATED;
     if (gtl_batten_parts(sheet)) why |= GTL_WHY_BATTEN;
     sheet->why = why;
-    sheet->verdict = why & (GTL_WHY_OVER | GTL_WHY_HEAD_FITTING) ? GTL_OVER : why ? GTL_UNRATED : GTL_WITHIN;
+    bool over = why & (GTL_WHY_OVER | GTL_WHY_HEAD_FITTING | GTL_WHY_ON_THE_WAY);
+    sheet->verdict = over ? GTL_OVER : why ? GTL_UNRATED : GTL_WITHIN;
 }

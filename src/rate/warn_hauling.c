@@ -50,15 +50,15 @@ static bool warn_of_ratio(gtl_sheet *sheet, const gtl_outcome *hold)
     bool kept = true;
     double ratio = hold->velocity_ratio;
     int outcome = (int)(hold - sheet->outcomes);
-    const gtl_thing *load = &rig->things[rig->load];
     if (only_turns(rig) && fabs(ratio - 1) <= SAME_RATIO)
         kept &= gtl_tell(sheet, GTL_WARN_DIRECTION_ONLY, rig->lines[rig->pieces[rig->driven].line].name, NAN,
                          NAN);
     if (ratio > 0 && ratio < TURNED_ROUND)
         kept &= gtl_tell(sheet, GTL_WARN_GAINS_NO_FORCE, rig->things[rig->hand].name, ratio, NAN);
-    if ((ratio > 0 || rig->things[rig->hand].other >= 0) && hold->state->effort < BALANCED * load->weight)
-        kept &= gtl_warn(
-            sheet, (gtl_warning){GTL_WARN_BALANCED, load->name, outcome, hold->state->effort, NAN, NULL});
+    if ((ratio > 0 || rig->things[rig->hand].other >= 0) &&
+        hold->state->effort < BALANCED * gtl_lifted_weight(rig))
+        kept &= gtl_warn(sheet, (gtl_warning){GTL_WARN_BALANCED, gtl_lifted_name(rig), outcome,
+                                              hold->state->effort, NAN, NULL});
     return kept;
 }
 

@@ -17,8 +17,7 @@ static bool warn_of_piece(gtl_sheet *sheet, const gtl_wood *wood)
     double worked = timber->masses[timber->end], heavy = timber->masses[GTL_WOOD_HEAVY];
     bool kept = true;
     if (worked < heavy)
-        kept &=
-            gtl_tell(sheet, GTL_WARN_MEAN_DENSITY, name, worked * rig->gravity, heavy * rig->gravity);
+        kept &= gtl_tell(sheet, GTL_WARN_MEAN_DENSITY, name, worked * rig->gravity, heavy * rig->gravity);
     if (!timber->row && !(timber->typed[1] > timber->typed[0]))
         kept &= gtl_tell(sheet, GTL_WARN_ONE_DENSITY, name, NAN, NAN);
     if (is_waisted(timber)) kept &= gtl_tell(sheet, GTL_WARN_MIDDLE_DIAMETER, name, NAN, NAN);

@@ -79,6 +79,8 @@ static const char *const names[] = {
     [GTL_WARN_MEAN_DENSITY] = "mean-density",
     [GTL_WARN_ONE_DENSITY] = "one-density",
     [GTL_WARN_MIDDLE_DIAMETER] = "middle-diameter",
+    [GTL_WARN_LIFT_CUT_SHORT] = "lift-cut-short",
+    [GTL_WARN_GROWS_ON_THE_WAY] = "grows-on-the-way",
 };
 
 const char *gtl_warning_name(gtl_warning_code code)
@@ -148,6 +150,18 @@ static bool warn_of_friction(gtl_sheet *sheet)
     return kept;
 }
 
+/* Of a pair one hand and its rope may carry nothing: the other pulls in every case. */
+static bool is_spare(const gtl_rig *rig, const gtl_component *component)
+{
+    if (component->kind == GTL_HAND) return rig->things[component->index].other >= 0;
+    if (component->kind != GTL_ROPE) return false;
+    const gtl_line *line = &rig->lines[component->index];
+    int first = rig->stops[line->first_stop].thing;
+    int last = rig->stops[line->first_stop + line->stop_count - 1].thing;
+    int hand = rig->things[first].kind == GTL_HAND ? first : last;
+    return rig->things[hand].kind == GTL_HAND && rig->things[hand].other >= 0;
+}
+
 static bool warn_of_components(gtl_sheet *sheet)
 {
     bool kept = true;
@@ -157,8 +171,8 @@ static bool warn_of_components(gtl_sheet *sheet)
         bool beyond_its_table = component->step_count > 0 && isnan(component->capacity);
         if (unrated && !beyond_its_table) /* that one is told as such */
             kept &= gtl_tell(sheet, GTL_WARN_UNRATED, component->name, component->demand, NAN);
-        bool spare = component->kind == GTL_HAND && sheet->rig->things[component->index].other >= 0;
-        if (component->mark == GTL_MARK_IDLE && !spare) /* the other hand of its pair pulls in every case */
+        bool spare = is_spare(sheet->rig, component);
+        if (component->mark == GTL_MARK_IDLE && !spare)
             kept &= gtl_tell(sheet, GTL_WARN_IDLE, component->name, NAN, NAN);
     }
     return kept;
@@ -185,7 +199,7 @@ static gtl_warning_code code_of_impossible(const gtl_outcome *outcome)
 
 static const char *lifted_load(const gtl_rig *rig)
 {
-    return rig->load < 0 ? "" : rig->things[rig->load].name;
+    return gtl_lifted_name(rig);
 }
 
 static bool warn_of_impossible(gtl_sheet *sheet)
@@ -289,5 +303,5 @@ bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet)
     if (raise) kept = kept && warn_of_case(bench, sheet, raise);
     for (int i = 0; kept && i < sheet->outcome_count; i++)
         if (&sheet->outcomes[i] != raise) kept = warn_of_case(bench, sheet, &sheet->outcomes[i]);
-    return kept && warn_of_weightless(sheet) && gtl_warn_of_hauling(bench, sheet) && gtl_warn_of_bands(sheet);
+    return kept && warn_of_weightless(sheet) && gtl_warn_of_hauling(bench, sheet) && gtl_warn_of_lift(bench, sheet) && gtl_warn_of_bands(sheet);
 }

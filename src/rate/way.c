@@ -12,12 +12,13 @@
 /* Steps over the rig's size: with heights alone everything moves evenly until a line comes taut or slack. */
 #define STEP_EVEN 0.125
 #define STEP      (1.0 / 64)
-/* Things this close to meeting meet, over the rig's size; what is left of the way is added on. */
-#define MET 1e-7
+/* Things this close to meeting meet, over the rig's size; what is left of the run is added on. */
+#define MET_EVEN 1e-11
+#define MET      1e-7
 /* A step this small is none, over the rig's size. */
 #define NO_STEP 1e-9
 /* Places in a row after which steps grow again. */
-#define ENOUGH 6
+#define ENOUGH      6
 #define MOST_PLACES 2000
 /* How far is looked for things that meet, over the rig's size. */
 #define LOOK 2
@@ -25,19 +26,20 @@
 typedef struct gtl_climb {
     const gtl_rig *rig;
     const gtl_state *hold;
-    gtl_rig *moved;      /* drawn where the last place is tried */
-    gtl_state *state;    /* of the place being tried */
-    gtl_state *last;     /* the last place in which the rig holds; NULL: `hold` itself */
-    double height;       /* of that above the drawing [m] */
+    gtl_rig *moved;   /* drawn where the last place is tried */
+    gtl_state *state; /* of the place being tried */
+    gtl_state *last;  /* the last place in which the rig holds; NULL: `hold` itself */
+    double height;    /* of that above the drawing [m] */
     gtl_meet *meets;
     int meet_count;
-    double size;         /* [m] */
-    double longest;      /* step [m] */
-    double step;         /* the next is no longer [m] */
-    int in_a_row;        /* places found since one was not */
-    double lift;         /* NaN: not stated [m] */
+    double size;    /* [m] */
+    double met;     /* from there on things have met [m] */
+    double longest; /* step [m] */
+    double step;    /* the next is no longer [m] */
+    int in_a_row;   /* places found since one was not */
+    double lift;    /* NaN: not stated [m] */
     gtl_rope_bill *bill;
-    bool failed;         /* without memory */
+    bool failed; /* without memory */
 } gtl_climb;
 
 static const gtl_state *here(const gtl_climb *climb)
@@ -111,7 +113,7 @@ static int nearest(const gtl_climb *climb, const gtl_state *state)
 {
     int found = -1;
     for (int i = 0; i < climb->meet_count; i++)
-        if (found < 0 || gap(climb, i, state) < gap(climb, found, state)) found = i;
+        if (found < 0 || gap(climb, i, state) < gap(climb, found, state) - NO_STEP * climb->size) found = i;
     return found;
 }
 
@@ -132,8 +134,7 @@ static double left_until(const gtl_climb *climb, int meet, double within)
 static double next_step(const gtl_climb *climb)
 {
     double step = climb->step;
-    for (int i = 0; i < climb->meet_count; i++)
-        step = fmin(step, left_until(climb, i, MET * climb->size / 2));
+    for (int i = 0; i < climb->meet_count; i++) step = fmin(step, left_until(climb, i, climb->met / 2));
     double to_lift = climb->lift - climb->height;
     return to_lift > 0 ? fmin(step, to_lift) : step;
 }
@@ -153,14 +154,14 @@ static void note_pair(gtl_climb *climb)
     bill->size_of_one_only = climb->meets[meet].size_of_one_only;
 }
 
-/* Two things meet; the little that is left of the way is evenly gone. */
+/* Two things meet; the little that is left of the way is evenly gone, if that is not far. */
 static void end_blocked(gtl_climb *climb)
 {
     gtl_rope_bill *bill = climb->bill;
     int meet = nearest(climb, here(climb));
     double left = left_until(climb, meet, 0);
     bill->end = GTL_WAY_BLOCKED;
-    bill->run = climb->height + (left < MET * climb->size * climb->size ? left : 0);
+    bill->run = climb->height + (left < 10 * climb->met ? left : 0);
     note_pair(climb);
     bill->gap = fmin(bill->gap, fmax(bill->clear, 0));
     bill->can_reset = gtl_can_reset(climb->rig, &climb->meets[meet], &climb->failed);
@@ -180,7 +181,7 @@ static void end_without_place(gtl_climb *climb, const char *reason)
 /* One step, or half of it the next time; false at the end of the way. */
 static bool go_on(gtl_climb *climb)
 {
-    if (have_met(climb, here(climb), MET * climb->size)) {
+    if (have_met(climb, here(climb), climb->met)) {
         end_blocked(climb);
         return false;
     }
@@ -204,19 +205,20 @@ static bool go_on(gtl_climb *climb)
 static void go(gtl_climb *climb, gtl_way_visit *visit, void *context)
 {
     double far = fmax(climb->lift, LOOK * climb->size); /* fmax passes over a NaN */
-    double last = -1;
-    for (int places = 0; places < MOST_PLACES && climb->height < far; places++) {
-        bool on_the_way = climb->height == 0 || climb->height <= climb->lift * (1 + GTL_RUN_SLACK);
+    double last = 0;
+    visit(context, 0, climb->hold);
+    for (int places = 0; places < MOST_PLACES && climb->height < far && go_on(climb); places++) {
+        bool on_the_way = climb->height <= climb->lift * (1 + GTL_RUN_SLACK);
         if (climb->height > last && on_the_way) visit(context, climb->height, here(climb));
         last = climb->height;
-        if (!go_on(climb)) break;
     }
-    climb->bill->looked = climb->height;
+    climb->bill->looked = fmax(climb->height, climb->bill->run);
 }
 
 static bool begin(gtl_climb *climb)
 {
     climb->size = gtl_rig_size(climb->rig);
+    climb->met = (climb->rig->dim == 1 ? MET_EVEN : MET) * climb->size;
     climb->longest = climb->step = (climb->rig->dim == 1 ? STEP_EVEN : STEP) * climb->size;
     climb->moved = gtl_rig_copy(climb->rig);
     climb->meets = gtl_list_meets(climb->rig, climb->hold, &climb->meet_count);

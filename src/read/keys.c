@@ -75,8 +75,9 @@
           "how far it stretches; needed where it catches a `fall`")
 
 #define TIMBER(kind)                                                                                         \
-    WORDS(kind, "species", GTL_STORE_SPECIES, GTL_R_SPECIES, "the name of a green-wood row: northern-red-oak",     \
-          "", "what wood it is: its mass follows from `length` and `diameter`, instead of `mass`"),          \
+    WORDS(kind, "species", GTL_STORE_SPECIES, GTL_R_SPECIES,                                                 \
+          "the name of a green-wood row: northern-red-oak", "",                                              \
+          "what wood it is: its mass follows from `length` and `diameter`, instead of `mass`"),              \
         RANGED(kind, "density", GTL_F_DENSITY, DENSITY, GTL_WOODEN,                                          \
                "a density, or a range: 1030 kg/m3, 860 kg/m3 .. 1190 kg/m3",                                 \
                "of its wood with what water it holds, instead of `species`"),                                \

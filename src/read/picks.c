@@ -7,6 +7,7 @@ static void place(const gtl_item *batten, double along, gtl_item *pick)
 {
     pick->at = batten->at;
     if (pick->at.count > 1) pick->at.at[0] += along;
+    if (!batten->at.stated.yes) pick->at.stated = batten->picks.stated; /* that is told of the batten */
 }
 
 static bool add_pick(gtl_draft *draft, int batten, gtl_pick_typed *typed)

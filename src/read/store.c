@@ -88,8 +88,7 @@ static void store_remark(const gtl_storing *s)
     s->draft->remarks[s->row->slot] = s->entry->value;
 }
 
-/* A number as its row wants it; false after a fault. */
-static bool read_number(const gtl_storing *s, const char *text, double *value)
+bool gtl_read_number(const gtl_storing *s, const char *text, double *value)
 {
     char why[GTL_WHY_SIZE];
     const char *key = s->row->key.key;
@@ -109,44 +108,10 @@ static bool read_number(const gtl_storing *s, const char *text, double *value)
     return false;
 }
 
-static void store_number(const gtl_storing *s)
+void gtl_store_number(const gtl_storing *s)
 {
     double value = NAN;
-    if (read_number(s, s->entry->value, &value)) s->item->numbers[s->row->slot].value = value;
-}
-
-/* The two ends of `text`, the dots between them at `dots`. A unit behind the second stands for both. */
-static void cut_range(const char *text, const char *dots, char low[GTL_LINE_LIMIT + 1],
-                      char high[GTL_LINE_LIMIT + 1])
-{
-    snprintf(high, GTL_LINE_LIMIT + 1, "%s", dots + 2);
-    int length = (int)(dots - text);
-    const char *unit = high + strcspn(high, "%");
-    bool bare = memchr(text, '%', (size_t)length) == NULL;
-    snprintf(low, GTL_LINE_LIMIT + 1, "%.*s%s", length, text, bare ? unit : "");
-}
-
-/* Two ends that are one, or stand the wrong way round, are taken for a slip of the pen. */
-static void store_range(const gtl_storing *s)
-{
-    char low_text[GTL_LINE_LIMIT + 1], high_text[GTL_LINE_LIMIT + 1];
-    const char *dots = strstr(s->entry->value, "..");
-    double low = NAN, high = NAN;
-    if (!dots || strlen(s->entry->value) > GTL_LINE_LIMIT / 2) {
-        store_number(s);
-        return;
-    }
-    cut_range(s->entry->value, dots, low_text, high_text);
-    if (!read_number(s, low_text, &low) || !read_number(s, high_text, &high)) return;
-    if (!(low < high)) {
-        gtl_faults_add(
-            s->faults, s->entry->line,
-            "`%s`: a range runs from the smaller end to the greater; turn it round, or write one number",
-            s->row->key.key);
-        return;
-    }
-    s->item->numbers[s->row->slot].value = low;
-    s->item->numbers[s->row->slot].high = high;
+    if (gtl_read_number(s, s->entry->value, &value)) s->item->numbers[s->row->slot].value = value;
 }
 
 /* One of the quantities of `at`; false after a fault. */
@@ -305,8 +270,8 @@ void gtl_store(gtl_draft *draft, gtl_item *item, const gtl_key_row *row, const g
                gtl_fault_list *faults)
 {
     static void (*const stores[GTL_HOW_COUNT])(const gtl_storing *) = {
-        [GTL_STORE_NUMBER] = store_number,
-        [GTL_STORE_RANGE] = store_range,
+        [GTL_STORE_NUMBER] = gtl_store_number,
+        [GTL_STORE_RANGE] = gtl_store_range,
         [GTL_STORE_REMARK] = store_remark,
         [GTL_STORE_AT] = store_at,
         [GTL_STORE_ON] = store_on,

@@ -3,6 +3,7 @@
 
 #include <gantline/units.h>
 #include <stdio.h>
+#include <string.h>
 
 /* The longest name, as in a header. */
 #define MOST_NAME 32
@@ -48,8 +49,9 @@ static bool read_quantity(const gtl_storing *s, gtl_word word, gtl_quantity quan
     if (word.length > GTL_LINE_LIMIT) word.length = GTL_LINE_LIMIT;
     snprintf(text, sizeof text, "%.*s", GTL_SPELL(word));
     if (gtl_parse_quantity(text, quantity, s->draft->gravity, value, &s->draft->mass_typed, why)) return true;
-    gtl_faults_add(s->faults, s->entry->line,
-                   "`%s`: %s (commas stand between its items; decimals take a point)", s->row->key.key, why);
+    gtl_faults_add(s->faults, s->entry->line, "`%s`: %s%s", s->row->key.key, why,
+                   strchr(s->entry->value, ',') ? " (commas stand between its items; decimals take a point)"
+                                                : "");
     s->draft->mass_typed = true; /* what cannot be read may have been a mass */
     return false;
 }

@@ -6,8 +6,16 @@
 void gtl_store_species(const gtl_storing *s)
 {
     char name[GTL_LINE_LIMIT + 1];
-    if (!gtl_typed_species(gtl_word_of(s->entry->value), name)) {
-        gtl_store_row(s);
+    gtl_word typed = gtl_word_trim(gtl_word_of(s->entry->value));
+    char excerpt[GTL_EXCERPT_SIZE];
+    if (!gtl_typed_species(typed, name)) {
+        s->item->rough = true;
+        gtl_faults_add(
+            s->faults, s->entry->line,
+            typed.length == 0
+                ? "`species`: a name is missing%s; write one such as white-oak"
+                : "`species`: `%s` is no name, which is words of letters; write one such as white-oak",
+            gtl_excerpt(typed, excerpt));
         return;
     }
     const char *kept = gtl_draft_keep_name(s->draft, gtl_word_of(name));
@@ -31,6 +39,7 @@ void gtl_store_wood_end(const gtl_storing *s)
     char excerpt[GTL_EXCERPT_SIZE];
     s->item->wood_end = gtl_word_is(value, "mean") ? GTL_WOOD_MEAN : GTL_WOOD_HEAVY;
     if (s->item->wood_end == GTL_WOOD_MEAN || gtl_word_is(value, "heavy")) return;
+    s->item->rough = true;
     gtl_faults_add(s->faults, s->entry->line, "`density end`: cannot read `%s`; write heavy or mean",
                    gtl_excerpt(value, excerpt));
 }

@@ -19,6 +19,13 @@ gtl_word gtl_first_word(gtl_word *rest);
 /* Whether a word is that text; case does not count. */
 bool gtl_word_is(gtl_word word, const char *text);
 
+/* store.c: a number as its row wants it, in SI; false after a fault. */
+bool gtl_read_number(const gtl_storing *s, const char *text, double *value);
+void gtl_store_number(const gtl_storing *s);
+
+/* store_range.c: a number, or two as `high` beside it. */
+void gtl_store_range(const gtl_storing *s);
+
 /* store_cases.c */
 void gtl_store_cases(const gtl_storing *s);
 

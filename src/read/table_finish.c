@@ -83,7 +83,8 @@ static void check_range(gtl_table_row *r)
         tell(r, gtl_table_line(r, "low"), "`low` is more than `high`; change them round");
 }
 
-/* A wall of half the diameter or more leaves no pipe; a weight that no metal has with those sizes is a slip. */
+/* A wall of half the diameter or more leaves no pipe; a weight that no metal has with those sizes is a slip.
+ */
 static void check_pipe(gtl_table_row *r)
 {
     const double *numbers = r->row->numbers;
@@ -215,9 +216,13 @@ static void settle_rule(gtl_table_row *r)
 void gtl_table_finish(gtl_table_row *r)
 {
     static void (*const checks[GTL_HW_KIND_COUNT])(gtl_table_row *) = {
-        [GTL_HW_GEAR] = check_gear,    [GTL_HW_BEND] = check_bend,      [GTL_HW_USE] = check_says_something,
-        [GTL_HW_SHEAVE] = check_range, [GTL_HW_FRICTION] = check_range,
-        [GTL_HW_PIPE] = check_pipe,    [GTL_HW_GREEN_WOOD] = gtl_table_check_wood,
+        [GTL_HW_GEAR] = check_gear,
+        [GTL_HW_BEND] = check_bend,
+        [GTL_HW_USE] = check_says_something,
+        [GTL_HW_SHEAVE] = check_range,
+        [GTL_HW_FRICTION] = check_range,
+        [GTL_HW_PIPE] = check_pipe,
+        [GTL_HW_GREEN_WOOD] = gtl_table_check_wood,
     };
     if (r->rough) return;
     check_origin(r);

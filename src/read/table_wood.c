@@ -15,11 +15,32 @@ static void tell(gtl_table_row *r, const char *key, const char *text)
     r->rough = true;
 }
 
-/* The Wood Handbook's equation 4-14. */
+/* The Wood Handbook's equation 4-14 [kg/m3]; NaN where one of the two is not stated. */
+static double sum_of(const gtl_table_row *r)
+{
+    const double *numbers = r->row->numbers;
+    return numbers[GTL_HW_SPECIFIC_GRAVITY] * WATER * (1 + numbers[GTL_HW_MOISTURE]);
+}
+
+/* A density that is left out is what the other two come to. */
+static void settle_density(gtl_table_row *r)
+{
+    double sum = sum_of(r);
+    if (gtl_table_line(r, "density") > 0) return;
+    r->row->numbers[GTL_HW_DENSITY] = sum;
+    if (sum >= GTL_WOOD_LIGHTEST) return;
+    gtl_faults_add(
+        r->faults, r->row->line,
+        "[green-wood %s] has no `density`; write it, such as density = 1026 kg/m3, or else `specific "
+        "gravity` and `moisture`, which make no less than 100 kg/m3",
+        r->row->name);
+    r->rough = true;
+}
+
 static void check_sum(gtl_table_row *r)
 {
     const double *numbers = r->row->numbers;
-    double sum = numbers[GTL_HW_SPECIFIC_GRAVITY] * WATER * (1 + numbers[GTL_HW_MOISTURE]);
+    double sum = sum_of(r);
     if (!(fabs(sum - numbers[GTL_HW_DENSITY]) > ROUNDING * numbers[GTL_HW_DENSITY])) return;
     gtl_faults_add(r->faults, gtl_table_line(r, "density"),
                    "`density` is not that of wood of this `specific gravity` and `moisture`, %.0f kg/m3; see "
@@ -33,12 +54,20 @@ void gtl_table_check_wood(gtl_table_row *r)
     const double *numbers = r->row->numbers;
     double gravity = numbers[GTL_HW_SPECIFIC_GRAVITY];
     double soaked = gtl_wood_soaked(gravity);
+    settle_density(r);
+    if (r->rough) return;
     if (gtl_table_line(r, "moisture") > 0 && gtl_table_line(r, "specific gravity") == 0)
         tell(r, "moisture", "`moisture` changes nothing without `specific gravity`; add it, or leave it out");
     else if (gravity * WATER > GTL_WOOD_SUBSTANCE)
-        tell(r, "specific gravity",
-             "`specific gravity` is more than 1.54, that of the wood's own substance; see whether it is typed "
-             "in kg/m3");
+        tell(
+            r, "specific gravity",
+            "`specific gravity` is more than 1.54, that of the wood's own substance; see whether it is typed "
+            "in kg/m3");
+    else if (numbers[GTL_HW_DENSITY] > soaked && gtl_table_line(r, "density") == 0)
+        tell(r, "moisture",
+             "`moisture` is more than such wood can hold with every hollow full; see which of it and "
+             "`specific "
+             "gravity` is mistyped");
     else if (numbers[GTL_HW_DENSITY] > soaked)
         tell(r, "density",
              "`density` is more than such wood weighs with every hollow full of water; see which of it and "

@@ -24,25 +24,21 @@ static bool is_level(const gtl_composer *composer, double over)
 }
 
 /* Which side is the heavier. */
-static const char *heavy(const gtl_composer *composer, const gtl_balance *balance, double over)
+static const char *heavy(double over)
 {
-    const gtl_rig *rig = composer->rig;
-    return rig->things[over > 0 ? rig->load : balance->arbor].name;
+    return over > 0 ? "lifted" : "arbor";
 }
 
 /* What is in it, and how it goes with the load. */
 static void stands(gtl_composer *composer, const gtl_balance *balance)
 {
-    const gtl_rig *rig = composer->rig;
-    const gtl_thing *arbor = &rig->things[balance->arbor];
+    const gtl_thing *arbor = &composer->rig->things[balance->arbor];
     gtl_text text = {0};
     add_kgf(&text, composer, arbor->weight);
     gtl_text_add(&text, " in it, itself included");
     if (!isnan(balance->travel))
-        gtl_text_add(&text, "; goes %s %s %s for 1 %s of lift of %s",
-                     gtl_figure_ratio(fabs(balance->travel)).text, composer->units.length,
-                     balance->travel < 0 ? "up" : "down", composer->units.length,
-                     rig->things[rig->load].name);
+        gtl_text_add(&text, "; goes %s %s %s for 1 %s of lift", gtl_figure_ratio(fabs(balance->travel)).text,
+                     composer->units.length, balance->travel < 0 ? "up" : "down", composer->units.length);
     gtl_document_put(composer->document, GTL_PAIR, arbor->name, &text);
 }
 
@@ -54,8 +50,7 @@ static void out_of_balance(gtl_composer *composer, const gtl_balance *balance)
         gtl_text_add(&text, "nothing");
     } else {
         add_kgf(&text, composer, fabs(balance->over));
-        gtl_text_add(&text, " at %s, %s heavy", composer->rig->things[composer->rig->load].name,
-                     heavy(composer, balance, balance->over));
+        gtl_text_add(&text, " at the load, %s side heavy", heavy(balance->over));
     }
     gtl_text_add(&text, "; at rest, without friction");
     gtl_document_put(composer->document, GTL_PAIR, "Out of balance", &text);
@@ -112,11 +107,11 @@ static void choice_row(gtl_composer *composer, const gtl_balance *balance, int i
                                           : "as it is",
                       choice->count == 0 ? "" : gtl_figure_typed(fabs(choice->count)).text,
                       weight > 0 ? "" : ", more than is in it", nearest ? " (nearest)" : "");
-    gtl_document_cell(composer->document, "%s", level ? "-" : heavy(composer, balance, choice->over));
+    gtl_document_cell(composer->document, "%s", level ? "-" : heavy(choice->over));
     gtl_document_cell(composer->document, "%s",
                       gtl_figure_force(&composer->units, level ? 0 : fabs(choice->over)).text);
-    gtl_document_cell(composer->document, "%s",
-                      gtl_figure_force(&composer->units, level ? 0 : choice->on_line).text);
+    gtl_figure line = gtl_figure_force(&composer->units, level ? 0 : choice->on_line);
+    gtl_document_cell(composer->document, "%s", isnan(choice->on_line) ? "runs away" : line.text);
 }
 
 static void choices(gtl_composer *composer, const gtl_balance *balance)
@@ -132,7 +127,7 @@ static void choices(gtl_composer *composer, const gtl_balance *balance)
     char *heads[] = {gtl_text_take(&head), gtl_text_take(&over), gtl_text_take(&line)};
     if (heads[0] && heads[1] && heads[2]) {
         const gtl_column columns[] = {
-            {heads[0], false}, {"heavy", false}, {heads[1], true}, {heads[2], true}};
+            {heads[0], false}, {"heavy side", false}, {heads[1], true}, {heads[2], true}};
         gtl_document_table(composer->document, columns, 4);
         for (int i = 0; i < balance->choice_count; i++) choice_row(composer, balance, i);
     } else {

@@ -2,10 +2,12 @@
  */
 #include "base/text.h"
 #include "report/compose.h"
+#include "report/friction_words.h"
 #include "report/geometry.h"
 #include "rig/kind.h"
 
 #include <math.h>
+#include <stdlib.h>
 
 /* --- effort --- */
 
@@ -49,20 +51,19 @@ static void hand_rows(gtl_composer *composer, int hand)
 /* How many states a case stands for, and which one is printed. */
 static void tell_variants(gtl_composer *composer, const gtl_outcome *outcome)
 {
-    int rigs = outcome->band.rigs;
-    bool jam = outcome->kind == GTL_JAM, open = outcome->variants > rigs * (jam ? 2 : 1);
+    bool jam = outcome->kind == GTL_JAM;
+    bool drop = outcome->kind == GTL_DROP && outcome->rig->hand >= 0;
+    bool open = outcome->variants > (jam || drop ? 2 : 1);
     gtl_text text = {0};
     gtl_text_add(&text, "%s: %d states were rated, ", outcome->name, outcome->variants);
-    if (rigs > 1)
-        gtl_text_add(&text, "over %d ways to take what is not one figure (ranges, battens)%s", rigs,
-                     jam || open ? "; " : "");
     if (jam) gtl_text_add(&text, "without friction and with it as in raise%s", open ? "; " : "");
+    if (drop) gtl_text_add(&text, "with equal tensions and with friction as in lower%s", open ? "; " : "");
     if (open) gtl_text_add(&text, "with friction one way and the other at undecided stops");
     gtl_text_add(&text, "%s. ", outcome->every_combination ? "" : ", not in every combination");
     gtl_text_add(&text, "Figures are of the one %s; demands take the worst.",
                  jam    ? "without friction"
-                 : open ? "with equal tensions there"
-                        : "that those sections say");
+                 : drop ? "with equal tensions"
+                        : "with equal tensions there");
     gtl_document_put(composer->document, GTL_BULLET, NULL, &text);
 }
 
@@ -179,16 +180,15 @@ static gtl_figure wrap(const gtl_composer *composer, const gtl_outcome *outcome,
 /* The friction that a block or fairlead was worked with. */
 static void friction_head(gtl_composer *composer, const gtl_thing *thing)
 {
-    const char *kind = gtl_kind_name(thing->kind);
-    if (!thing->friction_stated)
-        gtl_document_row_head(composer->document, "%s %s, friction not stated: worked without", kind,
-                              thing->name);
-    else if (!isnan(thing->friction))
-        gtl_document_row_head(composer->document, "%s %s, friction %s", kind, thing->name,
-                              gtl_figure_typed(thing->friction).text);
+    gtl_text words = {0};
+    gtl_friction_words(&words, thing);
+    char *friction = gtl_text_take(&words);
+    if (friction)
+        gtl_document_row_head(composer->document, "%s %s, %s%s", gtl_kind_name(thing->kind), thing->name,
+                              friction, thing->friction_stated ? "" : ": worked without");
     else
-        gtl_document_row_head(composer->document, "%s %s, efficiency %s %% at 180 deg", kind, thing->name,
-                              gtl_figure_typed(100 * thing->efficiency).text);
+        composer->document->failed = true;
+    free(friction);
 }
 
 static void wrap_rows(gtl_composer *composer, int thing)

@@ -103,6 +103,10 @@ static void pull(gtl_composer *composer, const char *label, const gtl_outcome *o
     const gtl_thing *hand = &outcome->rig->things[outcome->rig->hand];
     double force = outcome->state->effort;
     gtl_text text = {0};
+    const double *band = outcome->band.pull ? outcome->band.pull[outcome->rig->hand] : NULL;
+    if (band && !isnan(band[1])) force = band[1];
+    if (band && !gtl_is_one_force(&composer->units, band[0], band[1]))
+        gtl_text_add(&text, "%s to ", gtl_figure_rating(&composer->units, band[0]).text);
     gtl_text_add(&text, "%s", gtl_figure_force_unit(&composer->units, force).text);
     if (composer->units.kgf) gtl_text_add(&text, " (%s kgf)", gtl_figure_kgf(force).text);
     gtl_text_add(&text, " by %s", hand->name);

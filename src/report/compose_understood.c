@@ -1,6 +1,7 @@
 /* compose_understood.c - the rig as it was read, so that a mistyped file shows. */
 #include "base/text.h"
 #include "report/compose.h"
+#include "report/friction_words.h"
 #include "report/gear_words.h"
 #include "report/names.h"
 
@@ -34,12 +35,8 @@ static void add_seat(const gtl_composer *composer, gtl_text *text, const gtl_thi
 
 static void add_friction(gtl_text *text, const gtl_thing *thing)
 {
-    if (!thing->friction_stated)
-        gtl_text_add(text, ", friction not stated");
-    else if (!isnan(thing->friction))
-        gtl_text_add(text, ", friction %s", gtl_figure_typed(thing->friction).text);
-    else
-        gtl_text_add(text, ", efficiency %s %% at 180 deg", gtl_figure_typed(100 * thing->efficiency).text);
+    gtl_text_add(text, ", ");
+    gtl_friction_words(text, thing);
     if (thing->turns > 0)
         gtl_text_add(text, ", %d whole turn%s more", thing->turns, thing->turns > 1 ? "s" : "");
     if (!isnan(thing->wrap))
@@ -103,6 +100,8 @@ static void body_pair(gtl_composer *composer, int index)
     add_seat(composer, &text, thing);
     if (thing->kind == GTL_BLOCK) add_sheaves(composer->rig, &text, index);
     if (thing->kind == GTL_BLOCK || thing->kind == GTL_FAIRLEAD) add_friction(&text, thing);
+    if (thing->clear > 0)
+        gtl_text_add(&text, ", clear %s", gtl_figure_length_unit(&composer->units, thing->clear).text);
     if (thing->kind == GTL_HAND) add_pull(composer, &text, thing);
     add_weight(composer, &text, thing);
     if (index == composer->rig->dropped) add_fall(composer, &text, thing);
@@ -128,6 +127,10 @@ static void line_pair(gtl_composer *composer, const gtl_line *line)
     }
     if (!isnan(line->length))
         gtl_text_add(&text, "; length %s", gtl_figure_length_unit(&composer->units, line->length).text);
+    if (!isnan(line->have))
+        gtl_text_add(&text, "; %s of it to haul with", gtl_figure_length_unit(&composer->units, line->have).text);
+    if (line->spare > 0)
+        gtl_text_add(&text, "; spare %s", gtl_figure_length_unit(&composer->units, line->spare).text);
     if (line->stretch > 0)
         gtl_text_add(&text, "; stretches %s %% at %s", gtl_figure_typed(100 * line->stretch).text,
                      gtl_figure_force_unit(&composer->units, line->stretch_force).text);
@@ -183,6 +186,9 @@ void gtl_compose_understood(gtl_composer *composer)
     stated(composer, "By", rig->by);
     stated(composer, "Note", rig->note);
     stated(composer, "Use", rig->use ? rig->use->name : "");
+    if (!isnan(rig->lift))
+        gtl_document_pair(composer->document, "Lift", "%s",
+                          gtl_figure_length_unit(&composer->units, rig->lift).text);
     tables(composer);
     for (int i = 0; i < rig->thing_count; i++) body_pair(composer, i);
     for (int i = 0; i < rig->batten_count; i++) gtl_compose_batten_pair(composer, &rig->battens[i]);

@@ -14,6 +14,9 @@
 #define SLING  3.0
 #define OVER   2.6 /* times as wide */
 #define GROUND 2.6
+#define BATTEN 2.2
+/* A batten's ends keep this far from the drawing's edge. */
+#define MARGIN 4.0
 /* Between the two lines of a spar. */
 #define SPAR_APART 5.0
 /* The sides of an arbor's track: from its box, and how far up and down. */
@@ -179,6 +182,22 @@ static void ink_hold(const gtl_ink *ink, int thing)
     ink_links(ink, of->via, from, to);
 }
 
+/* A batten runs through its picks, which lie on it, and where it is seen from the side on to its ends. */
+static void ink_batten(const gtl_ink *ink, const gtl_batten *batten)
+{
+    const gtl_picture *picture = ink->picture;
+    const gtl_pick *first = &picture->rig->picks[batten->first_pick], *last = first + batten->pick_count - 1;
+    const gtl_spot *one = &ink->view->spots[first->thing], *other = &ink->view->spots[last->thing];
+    if (!one->shown || !other->shown) return;
+    gtl_point way = gtl_unit(gtl_between(one->at, other->at), (gtl_point){1, 0});
+    double scale = ink->view->across == 0 && picture->rig->dim > 1 ? picture->scale : 0;
+    gtl_point from = gtl_along(one->at, way, -scale * first->position);
+    gtl_point to = gtl_along(other->at, way, scale * (batten->length - last->position));
+    from.x = fmin(fmax(from.x, MARGIN), GTL_DRAWING_WIDTH - MARGIN);
+    to.x = fmin(fmax(to.x, MARGIN), GTL_DRAWING_WIDTH - MARGIN);
+    add_line(ink, GTL_ROLE_BODY, first->thing, from, to, BATTEN);
+}
+
 static void ink_bodies(const gtl_ink *ink)
 {
     static void (*const body[GTL_KIND_COUNT])(const gtl_ink *, int) = {
@@ -186,6 +205,7 @@ static void ink_bodies(const gtl_ink *ink)
         [GTL_JOINT] = ink_joint,   [GTL_LOAD] = ink_load,   [GTL_HAND] = ink_hand,
         [GTL_ARBOR] = ink_arbor,
     };
+    for (int i = 0; i < ink->picture->rig->batten_count; i++) ink_batten(ink, &ink->picture->rig->battens[i]);
     for (int i = 0; i < ink->picture->rig->thing_count; i++) {
         if (!ink->view->spots[i].shown) continue;
         ink_hold(ink, i);

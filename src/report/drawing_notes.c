@@ -43,12 +43,21 @@ static const char *force_of(const gtl_picture *picture, double newtons, gtl_figu
     return figure->text;
 }
 
-static void add_load(gtl_text *text, const gtl_picture *picture, const gtl_thing *load, const char *between)
+/* In a drop the rig that is drawn has the peak in place of the load's weight. */
+static void add_load(gtl_text *text, const gtl_picture *picture, int thing, const char *between)
 {
+    bool drop = picture->outcome->kind == GTL_DROP;
+    const gtl_thing *load = &(drop ? picture->sheet->rig : picture->rig)->things[thing];
     double mass = load->weight / picture->rig->gravity;
     gtl_figure figure;
-    gtl_text_add(text, "%s%s", between, gtl_figure_mass_unit(&picture->units, mass).text);
+    bool worked_out = gtl_timber_of(picture->rig, load->kind, thing) != NULL;
+    gtl_text_add(text, "%s%s", between,
+                 worked_out
+                     ? gtl_figure_after(gtl_figure_mass(&picture->units, mass), picture->units.mass).text
+                     : gtl_figure_mass_unit(&picture->units, mass).text);
     gtl_text_add(text, "%s%s", between, force_of(picture, load->weight, &figure));
+    if (drop && picture->solved && thing == picture->outcome->caught->load)
+        gtl_text_add(text, "%speak %s", between, force_of(picture, picture->outcome->caught->peak, &figure));
 }
 
 static void add_track(gtl_text *text, const gtl_picture *picture, int thing, const char *between)
@@ -68,7 +77,7 @@ static void add_figures(gtl_text *text, const gtl_picture *picture, int thing, c
     const gtl_component *part = gtl_sheet_component(picture->sheet, of->kind, thing);
     gtl_figure figure;
     double force = gtl_shown_force(picture, thing);
-    if (gtl_is_of(of->kind, GTL_WEIGHT_KINDS) && !picture->bare) add_load(text, picture, of, between);
+    if (gtl_is_of(of->kind, GTL_WEIGHT_KINDS) && !picture->bare) add_load(text, picture, thing, between);
     if (of->kind == GTL_FAIRLEAD && of->turns > 0)
         gtl_text_add(text, "%s%d turn%s", between, of->turns, of->turns == 1 ? "" : "s");
     if ((of->kind == GTL_BLOCK || of->kind == GTL_FAIRLEAD) && picture->solved && part)

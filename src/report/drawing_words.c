@@ -50,6 +50,16 @@ static void add_loss(gtl_text *text, const gtl_scene *scene)
                      outcome->catcher, gtl_figure_length_unit(&scene->units, outcome->drop).text);
 }
 
+static void add_drop(gtl_text *text, const gtl_scene *scene)
+{
+    const gtl_drop *caught = scene->outcome->caught;
+    gtl_text_add(
+        text, " %s falls %s, and the peak is %s there; parts are held against their ratings at %s there.",
+        scene->rig->things[caught->load].name, gtl_figure_length_unit(&scene->units, caught->fall).text,
+        gtl_figure_force_unit(&scene->units, caught->peak).text,
+        gtl_figure_force_unit(&scene->units, caught->checked).text);
+}
+
 /* What a case's figures leave open. */
 static void add_open(gtl_text *text, const gtl_scene *scene)
 {
@@ -60,8 +70,10 @@ static void add_open(gtl_text *text, const gtl_scene *scene)
                      "anchors are the worst of all.",
                      outcome->variants,
                      outcome->kind == GTL_JAM ? "the one without friction"
-                                              : "the one with equal tensions where friction may act either "
-                                                "way");
+                     : outcome->kind == GTL_DROP
+                         ? "the one with equal tensions"
+                         : "the one with equal tensions where friction may act either "
+                           "way");
     if (outcome->places > 1)
         gtl_text_add(text, " The rig can hang in %d places near its drawing; this is the nearest.",
                      outcome->places);
@@ -79,6 +91,7 @@ static void tell_case(gtl_text *text, const gtl_scene *scene)
         return;
     }
     if (outcome->kind == GTL_LOST) add_loss(text, scene);
+    if (outcome->kind == GTL_DROP) add_drop(text, scene);
     add_open(text, scene);
 }
 
@@ -130,7 +143,8 @@ static void tell_hands(gtl_text *text, const gtl_scene *scene)
         bool unknown = scene->outcome->kind == GTL_DROP && gtl_is_behind_turns(scene->outcome->rig, i);
         gtl_text_add(text, "%sThe hand %s", text->length > 0 ? " " : "", rig->things[i].name);
         if (isnan(pull)) {
-            gtl_text_add(text, "%s", unknown ? " holds what is left behind the turns: not known." : " pulls on nothing.");
+            gtl_text_add(text, "%s",
+                         unknown ? " holds what is left behind the turns: not known." : " pulls on nothing.");
             continue;
         }
         gtl_text_add(text, " pulls %s", gtl_figure_force_unit(&scene->units, pull).text);

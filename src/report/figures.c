@@ -165,6 +165,11 @@ gtl_print_units gtl_print_units_plain(bool us_units, double largest)
                              .noise = largest * NOISE};
 }
 
+bool gtl_is_one_force(const gtl_print_units *units, double one, double other)
+{
+    return fabs(one - other) <= fmax(units->noise, GTL_UTILISATION_SLACK * fmax(fabs(one), fabs(other)));
+}
+
 gtl_figure gtl_figure_force(const gtl_print_units *units, double newtons)
 {
     return fabs(newtons) <= units->noise ? digits(0, 0) : significant(newtons / units->newtons, ROUND_UP);
@@ -209,6 +214,16 @@ gtl_figure gtl_figure_length(const gtl_print_units *units, double metres)
 gtl_figure gtl_figure_length_unit(const gtl_print_units *units, double metres)
 {
     return gtl_figure_after(gtl_figure_length(units, metres), units->length);
+}
+
+gtl_figure gtl_figure_length_up(const gtl_print_units *units, double metres)
+{
+    return fixed(metres / units->metres, units->length_decimals, ROUND_UP);
+}
+
+gtl_figure gtl_figure_length_down_unit(const gtl_print_units *units, double metres)
+{
+    return gtl_figure_after(fixed(metres / units->metres, units->length_decimals, ROUND_DOWN), units->length);
 }
 
 gtl_figure gtl_figure_place(const gtl_print_units *units, const double *at, int dim)

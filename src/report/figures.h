@@ -33,6 +33,9 @@ gtl_print_units gtl_print_units_for(const gtl_sheet *sheet);
 /* The same where there is no sheet: `largest` is the largest force [N]. */
 gtl_print_units gtl_print_units_plain(bool us_units, double largest);
 
+/* Whether two forces differ by rounding alone. */
+bool gtl_is_one_force(const gtl_print_units *units, double one, double other);
+
 /* Three digits each; a force in its unit, without the unit's name. */
 gtl_figure gtl_figure_force(const gtl_print_units *units, double newtons);  /* up, away from zero */
 gtl_figure gtl_figure_rating(const gtl_print_units *units, double newtons); /* down; margins too */
@@ -70,6 +73,8 @@ gtl_figure gtl_figure_speed_unit(const gtl_print_units *units, double speed);   
 gtl_figure gtl_figure_acceleration_unit(const gtl_print_units *units, double acceleration); /* [m/s2] */
 
 gtl_figure gtl_figure_length(const gtl_print_units *units, double metres);            /* to the nearest */
+gtl_figure gtl_figure_length_up(const gtl_print_units *units, double metres);         /* up */
+gtl_figure gtl_figure_length_down_unit(const gtl_print_units *units, double metres);  /* down */
 gtl_figure gtl_figure_place(const gtl_print_units *units, const double *at, int dim); /* "1.5, 2" likewise */
 gtl_figure gtl_figure_percent(double share);     /* one decimal, to the nearest */
 gtl_figure gtl_figure_utilisation(double share); /* per cent, one decimal, up; infinite: not allowed */

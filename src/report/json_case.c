@@ -1,6 +1,7 @@
 /* json_case.c - one case of the report as JSON: its lists, each filled by a function that makes one entry. */
 #include "report/json_case.h"
 #include "report/geometry.h"
+#include "report/json_band.h"
 #include "report/json_drop.h"
 #include "report/json_value.h"
 
@@ -235,6 +236,7 @@ json_t *gtl_json_case(const gtl_sheet *sheet, const gtl_outcome *outcome)
         gtl_json_number(outcome->estimated_advantage), "efficiency", gtl_json_number(outcome->efficiency),
         "hauled_by", hauled_by(outcome));
     bool made = object && put_lists(object, &source);
+    made = made && json_object_set_new(object, "band", gtl_json_band(sheet, outcome)) == 0;
     if (made && outcome->kind == GTL_DROP)
         made = json_object_set_new(object, "drop", gtl_json_drop(sheet, outcome)) == 0;
     if (made) return object;

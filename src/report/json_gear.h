@@ -15,6 +15,9 @@ json_t *gtl_json_head_fittings(const gtl_sheet *sheet);
 /* The row of design factors by use; null where none is stated. */
 json_t *gtl_json_use(const gtl_sheet *sheet);
 
+/* What rope is needed, and how far the load goes up; null where the file does not ask. json_rope_bill.c */
+json_t *gtl_json_rope_bill(const gtl_sheet *sheet);
+
 /* Which parts are rows of hardware tables. */
 json_t *gtl_json_hardware(const gtl_sheet *sheet);
 

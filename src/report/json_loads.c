@@ -6,10 +6,8 @@
 
 static json_t *timber_of(const gtl_rig *rig, gtl_kind kind, int index)
 {
-    for (int i = 0; i < rig->wood_count; i++)
-        if (rig->woods[i].kind == kind && rig->woods[i].index == index)
-            return gtl_json_timber(&rig->woods[i].timber);
-    return json_null();
+    const gtl_timber *timber = gtl_timber_of(rig, kind, index);
+    return timber ? gtl_json_timber(timber) : json_null();
 }
 
 static json_t *load(const gtl_rig *rig, gtl_kind kind, int index, const char *name, double weight)

@@ -32,14 +32,14 @@ static json_t *text_of(const gtl_hardware_row *row, const char *text)
 json_t *gtl_json_timber(const gtl_timber *timber)
 {
     const gtl_hardware_row *row = timber->row;
-    return json_pack(
-        "{s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:s, s:o}", "species",
-        text_of(row, row ? row->name : NULL), "table", text_of(row, row ? row->file : NULL), "source",
-        text_of(row, row ? row->source : NULL), "seen", text_of(row, row ? row->seen : NULL), "length",
-        gtl_json_number(timber->length), "diameters",
-        gtl_json_vector(timber->diameters, timber->diameter_count), "bark", gtl_json_number(timber->bark),
-        "formula", gtl_stem_formula_name(timber->formula), "volume", gtl_json_number(timber->volume),
-        "frustum", gtl_json_number(timber->frustum), "density", gtl_json_spread(timber->densities, 1),
-        "soaked", gtl_json_number(timber->soaked), "mass", gtl_json_spread(timber->masses, 1), "used",
-        gtl_wood_end_name(timber->end), "cautions", gtl_json_timber_cautions(timber));
+    return json_pack("{s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:s, s:o}", "species",
+                     text_of(row, row ? row->name : NULL), "table", text_of(row, row ? row->file : NULL),
+                     "source", text_of(row, row ? row->source : NULL), "seen",
+                     text_of(row, row ? row->seen : NULL), "length", gtl_json_number(timber->length),
+                     "diameters", gtl_json_vector(timber->diameters, timber->diameter_count), "bark",
+                     gtl_json_number(timber->bark), "formula", gtl_stem_formula_name(timber->formula),
+                     "volume", gtl_json_number(timber->volume), "frustum", gtl_json_number(timber->frustum),
+                     "density", gtl_json_spread(timber->densities, 1), "soaked",
+                     gtl_json_number(timber->soaked), "mass", gtl_json_spread(timber->masses, 1), "used",
+                     gtl_wood_end_name(timber->end), "cautions", gtl_json_timber_cautions(timber));
 }

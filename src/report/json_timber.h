@@ -1,5 +1,5 @@
-/* json_timber.h - weights, and the timber that they were worked out of, as JSON. Each returns a new reference,
- * NULL without memory. */
+/* json_timber.h - weights, and the timber that they were worked out of, as JSON. Each returns a new
+ * reference, NULL without memory. */
 #ifndef REPORT_JSON_TIMBER_H
 #define REPORT_JSON_TIMBER_H
 

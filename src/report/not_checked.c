@@ -238,6 +238,17 @@ static void say_timber(const gtl_speech *speech)
     say_names(speech, &names, ": moisture, branches, foliage, decay and hollows");
 }
 
+static void say_arbors(const gtl_speech *speech)
+{
+    bool any = false;
+    for (int i = 0; i < speech->rig->thing_count; i++) {
+        const gtl_thing *thing = &speech->rig->things[i];
+        if (thing->kind == GTL_ARBOR) say(speech, "arbor %s: its frame, rods and guides", thing->name);
+        any |= thing->kind == GTL_ARBOR;
+    }
+    if (any) say(speech, "rope lock and stops; whether the weights stay in their frame");
+}
+
 static void say_condition(const gtl_speech *speech)
 {
     say(speech, "condition and age of the gear");
@@ -249,8 +260,8 @@ static void say_structure(const gtl_speech *speech)
 }
 
 static void (*const topics[])(const gtl_speech *) = {
-    say_unrated, say_unlimited, say_cases,    say_gear, say_timber,    say_bends,
-    say_ends,    say_condition, say_dynamics, say_drop, say_structure,
+    say_unrated, say_unlimited, say_cases,     say_gear,     say_arbors, say_timber,
+    say_bends,   say_ends,      say_condition, say_dynamics, say_drop,   say_structure,
 };
 
 void gtl_words_not_checked(const gtl_sheet *sheet, gtl_sink *sink, void *context)

@@ -19,7 +19,8 @@ static void add_bullet(void *document, const char *sentence)
 
 static char *as_text(const gtl_timber *timber, bool us_units)
 {
-    gtl_print_units units = gtl_print_units_plain(us_units, timber->masses[GTL_WOOD_HEAVY] * GTL_STANDARD_GRAVITY);
+    gtl_print_units units =
+        gtl_print_units_plain(us_units, timber->masses[GTL_WOOD_HEAVY] * GTL_STANDARD_GRAVITY);
     gtl_document document = {0};
     gtl_document_title(&document, 2, timber->row ? timber->row->name : "Timber");
     gtl_compose_stem(&document, &units, "Piece", "", timber);
@@ -30,7 +31,8 @@ static char *as_text(const gtl_timber *timber, bool us_units)
                           timber->row->file);
     gtl_compose_wood_table(&document);
     gtl_compose_wood_rows(&document, &units, "Piece", timber, GTL_STANDARD_GRAVITY);
-    gtl_document_paragraph(&document, "Plan with the heavy end. Masses and weights are rounded up; g = %s m/s2.",
+    gtl_document_paragraph(&document,
+                           "Plan with the heavy end. Masses and weights are rounded up; g = %s m/s2.",
                            gtl_figure_gravity(GTL_STANDARD_GRAVITY).text);
     gtl_document_heading(&document, "Not in these figures");
     gtl_words_timber(timber, add_bullet, &document);
@@ -49,8 +51,8 @@ static char *as_json(const gtl_timber *timber)
 {
     json_t *whole = json_pack("{s:s, s:o, s:o, s:o, s:o}", "format", FORMAT, "program",
                               json_sprintf("gantline %s", gtl_version()), "gravity",
-                              gtl_json_number(GTL_STANDARD_GRAVITY), "timber", gtl_json_timber(timber), "weight",
-                              gtl_json_spread(timber->masses, GTL_STANDARD_GRAVITY));
+                              gtl_json_number(GTL_STANDARD_GRAVITY), "timber", gtl_json_timber(timber),
+                              "weight", gtl_json_spread(timber->masses, GTL_STANDARD_GRAVITY));
     gtl_text text = {0};
     int failed =
         !whole || json_dump_callback(whole, put, &text, JSON_INDENT(2) | JSON_REAL_PRECISION(17)) != 0;

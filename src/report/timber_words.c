@@ -11,10 +11,12 @@ static const char *const places[GTL_STEM_FORMULA_COUNT] = {
 
 static void add_measured(gtl_text *text, const gtl_print_units *units, const gtl_timber *timber)
 {
-    gtl_text_add(text, "%s %s long, ",
-                 gtl_figure_typed(timber->length / units->metres).text, units->length);
+    gtl_text_add(text, "%s %s long, ", gtl_figure_typed(timber->length / units->metres).text, units->length);
     for (int i = 0; i < timber->diameter_count; i++)
-        gtl_text_add(text, "%s%s", i == 0 ? "" : i + 1 < timber->diameter_count ? ", " : " and ",
+        gtl_text_add(text, "%s%s",
+                     i == 0                           ? ""
+                     : i + 1 < timber->diameter_count ? ", "
+                                                      : " and ",
                      gtl_figure_typed(timber->diameters[i] / units->width_metres).text);
     gtl_text_add(text, " %s through %s, ", units->width, places[timber->formula]);
     if (isnan(timber->bark))
@@ -46,7 +48,7 @@ static gtl_figure density(const gtl_print_units *units, double number)
 static void add_row(gtl_text *text, const gtl_print_units *units, const gtl_timber *timber)
 {
     const double *numbers = timber->row->numbers;
-    gtl_text_add(text, "%s in print", density(units, numbers[GTL_HW_DENSITY]).text);
+    gtl_text_add(text, "mean %s", density(units, numbers[GTL_HW_DENSITY]).text);
     if (!isnan(numbers[GTL_HW_SPECIFIC_GRAVITY]))
         gtl_text_add(text, ", basic specific gravity %s",
                      gtl_figure_typed(numbers[GTL_HW_SPECIFIC_GRAVITY]).text);
@@ -54,7 +56,8 @@ static void add_row(gtl_text *text, const gtl_print_units *units, const gtl_timb
         gtl_text_add(text, ", moisture %s %% of the dry wood",
                      gtl_figure_typed(100 * numbers[GTL_HW_MOISTURE]).text);
     if (!isnan(timber->soaked))
-        gtl_text_add(text, "; wood of that specific gravity weighs %s with every hollow full of water, and no more",
+        gtl_text_add(text,
+                     "; wood of that specific gravity weighs %s with every hollow full of water, and no more",
                      density(units, timber->soaked).text);
     gtl_text_add(text, "%s", isnan(numbers[GTL_HW_HEAVY]) ? "" : "; the heavy end is the row's own");
 }
@@ -106,6 +109,7 @@ void gtl_words_timber(const gtl_timber *timber, gtl_sink *sink, void *context)
     };
     for (size_t i = 0; i < sizeof sentences / sizeof *sentences; i++) sink(context, sentences[i]);
     if (timber && timber->formula == GTL_HUBER)
-        sink(context, "one diameter makes a cylinder: a piece that tapers holds a little more, so measure both "
-                      "ends too");
+        sink(context,
+             "one diameter makes a cylinder: a piece that tapers holds a little more, so measure both "
+             "ends too");
 }

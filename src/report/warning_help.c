@@ -185,6 +185,20 @@ static const char *const help[GTL_WARN_COUNT] = {
         "As the hand hauls, the picks of the batten do not rise alike: some lines are fixed, or led over "
         "another number of parts. The batten tilts, and its lines share its weight in another way than was "
         "worked.",
+    [GTL_WARN_HARD_PULL] =
+        "Each of the people is stated to pull more than is planned for a pull that lasts: 150 to 250 N on a rope, "
+        "by common practice, without a source. They may do so once; a lift takes longer. HSE's filter for "
+        "pushing and pulling asks for an assessment from 200 N (men) and 150 N (women) to start or stop a load, "
+        "and 100 N and 70 N to keep it moving. Nobody pulls down with more than they weigh. More people, or more "
+        "parts of rope.",
+    [GTL_WARN_MAY_NOT_LOWER] =
+        "Friction is stated as a range. At one end of it the load comes down, at another friction alone holds "
+        "it. Be ready for both: to pull it down, and to hold it as it comes.",
+    [GTL_WARN_BAND_NOT_PROVEN] =
+        "Friction (or the share of a batten's lines) is a range, and the rig was worked at its ends. Where no "
+        "body moves, forces are greatest there. Where one hangs elsewhere from one end to the other, where a "
+        "stop is undecided, or where there are too many ranges to work every combination, nobody has shown that "
+        "nothing between is worse. It seldom is by much; work the file with a figure in the middle to see.",
     [GTL_WARN_BEYOND_STRETCH] =
         "The line is pulled harder in the drop than where its stretch is stated, and was taken to go on "
         "stretching at the same rate. If it stiffens, the true peak is higher, and the verdict is at best "
@@ -202,21 +216,27 @@ static const char *const help[GTL_WARN_COUNT] = {
         "Whoever holds the rope behind a post or a bollard feels a part of the peak, and nobody can say "
         "which: friction that was measured in slow pulls does not carry over to snatches (Kane and Reiland "
         "2016). The hand is not checked in the drop, and the verdict is at best unrated.",
-    [GTL_WARN_MEAN_DENSITY] = "Figures of green wood are averages, and a single piece can be a fifth heavier "
-                              "or more. The file asks for the "
-                              "average, so every force is too low if this piece is a heavy one. Leave "
-                              "`density end` out to work it with the "
-                              "heavy end, or weigh the piece and state its mass.",
+    [GTL_WARN_MEAN_DENSITY] =
+        "Figures of green wood are averages, and a single piece can be a fifth heavier or more. The file "
+        "asks for the average, so every force is too low if this piece is a heavy one. Leave `density end` "
+        "out to work it with the heavy end, or weigh the piece and state its mass.",
     [GTL_WARN_ONE_DENSITY] =
         "A density typed in counts as it stands. Where it is an average out of a book, and not that of this "
-        "very "
-        "piece, a heavy piece weighs a fifth more or so. Give a range, such as 860 kg/m3 .. 1190 kg/m3, "
-        "whose upper "
-        "end is then worked with, or a species from the tables, which know their spread.",
+        "very piece, a heavy piece weighs a fifth more or so. Give a range, such as 860 kg/m3 .. 1190 kg/m3, "
+        "whose upper end is then worked with, or a species from the tables, which know their spread.",
     [GTL_WARN_MIDDLE_DIAMETER] =
         "The middle diameter counts four times as much as each end. Where the three stand in another order "
-        "than they "
-        "were measured in, the mass is wrong. A piece between two forks may really be like that.",
+        "than they were measured in, the mass is wrong. A piece between two forks may really be like that.",
+    [GTL_WARN_LIFT_CUT_SHORT] =
+        "Before the load has gone up as far as `lift` says, two blocks of the tackle meet, or the rig finds no "
+        "place any more. The rope bill names the two, and says whether a reset helps: the load held by other "
+        "means, the tackle drawn out again for the next run. Else hang the tackle higher, or sling the load "
+        "shorter.",
+    [GTL_WARN_GROWS_ON_THE_WAY] =
+        "The forces in the report are for the load where it is drawn. Where parts of a rig are not vertical, "
+        "their angles change as the load goes up, and this part then bears more. At rest that was worked all "
+        "the way up, and a part that comes over its rating makes the verdict over; with friction it was not. "
+        "Draw the load at the top of its lift in a second file, and check that as well.",
 };
 
 const char *gtl_words_warning_help(gtl_warning_code code)

@@ -119,12 +119,21 @@ static const char *const sentences[GTL_WARN_COUNT] = {
         "either side sets it moving. Make it fast.",
     [GTL_WARN_HAULS_ITSELF] =
         "carries the hand that hauls it. If that is a person: this program is not for lifting people.",
+    [GTL_WARN_HARD_PULL] =
+        "is to pull %f each. For a sustained pull 150 to 250 N a person is planned (common practice, no "
+        "source).",
+    [GTL_WARN_MAY_NOT_LOWER] =
+        "with friction elsewhere in its range it would not come down by itself, and would have to be pulled "
+        "down. What is printed is where it does.",
+    [GTL_WARN_BAND_NOT_PROVEN] =
+        "what is stated as a range was worked at its ends alone, and %o: between the ends a force may be "
+        "greater than any that is printed. Leave margin.",
     [GTL_WARN_BATTEN_SLACK] =
         "its line is slack in one of the two ways to share the batten's weight (%f on lines that do not "
         "give, %f on lines that give alike). The others were worked without it there.",
     [GTL_WARN_BATTEN_UNSURE] =
-        "carries %f on level lines that do not give, %f on lines that give alike. Millimetres decide which "
-        "is nearer; every demand takes the worse.",
+        "carries %f on level lines that do not give, %f on lines that give alike. How stiff batten "
+        "and lines are, and how level, decides which is nearer; every demand takes the worse.",
     [GTL_WARN_BATTEN_PARTS] =
         "its picks shift against each other by %p of what lies between them. It is no level bar then, and "
         "what its lines carry is not known. Set its lines plumb and alike.",
@@ -146,11 +155,17 @@ static const char *const sentences[GTL_WARN_COUNT] = {
     [GTL_WARN_MEAN_DENSITY] =
         "was worked with the mean of its density, as the file says: %f. A heavy piece of it weighs %f.",
     [GTL_WARN_ONE_DENSITY] =
-        "its density is one figure, without a spread. That of one species differs by 20 % and more: give a range, "
-        "or its `species`.",
+        "its density is one figure, without a spread. That of one species differs by 20 % and more: give a "
+        "range, or its `species`.",
     [GTL_WARN_MIDDLE_DIAMETER] =
-        "is thicker or thinner halfway than at both its ends. See that its diameters stand in order: end, halfway, "
-        "end.",
+        "is thicker or thinner halfway than at both its ends. See that its diameters stand in order: end, "
+        "halfway, end.",
+    [GTL_WARN_LIFT_CUT_SHORT] =
+        "goes up only %s of the %s that it is to be lifted; what stops it, and whether a reset helps, stands "
+        "in the rope bill.",
+    [GTL_WARN_GROWS_ON_THE_WAY] =
+        "bears %f at rest where the load is drawn, and %f further up the lift. Ratings were checked where it is "
+        "drawn: draw the load at the top of its lift, and check that too.",
 };
 
 /* What a part does that a table does not allow, or does not reach; with the step's value. */
@@ -192,6 +207,7 @@ static const struct gtl_printer {
     {'f', gtl_figure_force_unit},
     {'r', gtl_figure_rating_unit},
     {'l', gtl_figure_length_unit},
+    {'s', gtl_figure_length_down_unit},
     {'d', degrees},
     {'p', percent},
     {'n', plain},

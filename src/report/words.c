@@ -140,6 +140,12 @@ static void add_catching_hand(gtl_names *names, const gtl_sheet *sheet)
     }
 }
 
+static void add_over_on_the_way(gtl_names *names, const gtl_sheet *sheet)
+{
+    for (int i = 0; i < sheet->component_count; i++)
+        if (gtl_is_over_on_the_way(sheet, i)) gtl_names_add(names, sheet->components[i].name);
+}
+
 /* The worst first: a reader may see no more than the beginning. */
 static const struct gtl_reason {
     unsigned bit;
@@ -147,6 +153,7 @@ static const struct gtl_reason {
     void (*add_names)(gtl_names *names, const gtl_sheet *sheet);
 } reasons[] = {
     {GTL_WHY_OVER, "over the rating: ", add_over},
+    {GTL_WHY_ON_THE_WAY, "over the rating further up the lift: ", add_over_on_the_way},
     {GTL_WHY_HEAD_FITTING, "head fitting under twice the line: ", add_head_fittings},
     {GTL_WHY_LOAD_FALLS, "a load falls after: ", add_fallen},
     {GTL_WHY_DROP, "something drops before it is caught, after: ", add_dropped},

@@ -156,10 +156,9 @@ static bool list_loads(working *w)
         w->b->rig->hung[w->b->rig->hung_count++] =
             (gtl_hung){hung->weight, w->loads[i + 1].from, w->loads[i + 1].to};
         if (!is_along(w, hung->from) || !is_along(w, hung->to))
-            gtl_faults_add(w->b->faults, list->stated.line,
-                           "`loads`: the %s of its items (number %d) lies beyond the batten's ends; a place "
-                           "runs from 0 to its `length`",
-                           i == 0 ? "first" : "one", i + 1);
+            gtl_faults_add(
+                w->b->faults, list->stated.line,
+                "`loads`: item %d lies beyond the batten's ends; a place runs from 0 to its `length`", i + 1);
     }
     w->batten->hung_count = list->count;
     w->beam.load_count = list->count + 1;
@@ -279,48 +278,4 @@ void gtl_weigh_battens(gtl_building *b)
 {
     for (int i = 0; i < b->draft->item_count; i++)
         if (b->draft->items[i].kind == GTL_BATTEN && !b->draft->items[i].lost) work(b, &b->draft->items[i]);
-}
-
-int gtl_heaviest_pick(const gtl_rig *rig, int batten)
-{
-    const gtl_batten *whole = &rig->battens[batten];
-    const gtl_pick *heaviest = NULL;
-    for (int i = 0; i < whole->pick_count; i++) {
-        const gtl_pick *pick = &rig->picks[whole->first_pick + i];
-        if (!heaviest || pick->stiff > heaviest->stiff) heaviest = pick;
-    }
-    return heaviest ? heaviest->thing : -1;
-}
-
-/* --- what is lifted --- */
-
-int gtl_batten_of(const gtl_rig *rig, int thing)
-{
-    for (int i = 0; i < rig->batten_count; i++)
-        for (int k = 0; k < rig->battens[i].pick_count; k++)
-            if (rig->picks[rig->battens[i].first_pick + k].thing == thing) return i;
-    return -1;
-}
-
-bool gtl_is_lifted(const gtl_rig *rig, int thing)
-{
-    int batten = gtl_batten_of(rig, thing);
-    return rig->load >= 0 && (thing == rig->load || (batten >= 0 && batten == gtl_batten_of(rig, rig->load)));
-}
-
-double gtl_lifted_weight(const gtl_rig *rig)
-{
-    int batten = rig->load < 0 ? -1 : gtl_batten_of(rig, rig->load);
-    if (batten < 0) return rig->load < 0 ? NAN : rig->things[rig->load].weight;
-    double sum = 0;
-    for (int i = 0; i < rig->battens[batten].pick_count; i++)
-        sum += rig->things[rig->picks[rig->battens[batten].first_pick + i].thing].weight;
-    return sum;
-}
-
-const char *gtl_lifted_name(const gtl_rig *rig)
-{
-    int batten = rig->load < 0 ? -1 : gtl_batten_of(rig, rig->load);
-    if (batten >= 0) return rig->battens[batten].name;
-    return rig->load < 0 ? "" : rig->things[rig->load].name;
 }

@@ -55,8 +55,8 @@ static double weight_of(gtl_building *b, const gtl_item *item, int at)
 {
     if (is_stated(item, GTL_F_WEIGHT)) return value(item, GTL_F_WEIGHT);
     if (is_stated(item, GTL_F_MASS)) return value(item, GTL_F_MASS) * b->rig->gravity;
-    double mass = gtl_is_timber(item) ? b->timber[at].masses[b->timber[at].end]
-                                      : gtl_row_number(b, at, GTL_HW_MASS);
+    double mass =
+        gtl_is_timber(item) ? b->timber[at].masses[b->timber[at].end] : gtl_row_number(b, at, GTL_HW_MASS);
     if (!isnan(mass)) b->draft->mass_typed = true;
     return mass * b->rig->gravity;
 }

@@ -31,7 +31,7 @@ void gtl_find_gear(gtl_building *b);
 /* A number of the row that an item names by `hardware`, where its kind takes it; else NaN. */
 double gtl_row_number(const gtl_building *b, int item, gtl_hardware_number number);
 
-/* find_timber.c: of every item that is timber what it weighs. What is missing or changes nothing is a fault. */
+/* find_timber.c: what every item that is timber weighs. What is missing or changes nothing is a fault. */
 void gtl_find_timber(gtl_building *b);
 /* Whether an item says that it is timber. */
 bool gtl_is_timber(const gtl_item *item);
@@ -63,7 +63,7 @@ void gtl_cut_lines(gtl_building *b);
 void gtl_weigh_battens(gtl_building *b);
 /* batten.c: what the section of a batten says by itself. */
 void gtl_check_batten(gtl_building *b, const gtl_item *item);
-/* batten.c: the thing that is the heaviest pick of a batten, -1 where it has none. */
+/* lifted.c: the thing that is the heaviest pick of a batten, -1 where it has none. */
 int gtl_heaviest_pick(const gtl_rig *rig, int batten);
 
 /* check_item.c: what one section says by itself. */
@@ -72,6 +72,8 @@ void gtl_check_items(gtl_building *b);
 /* ropes.c */
 /* The `length` of a rope that is hauled is no length that it keeps, but all that there is of it. */
 void gtl_settle_ropes(gtl_building *b);
+/* Whether the file asks how much rope is needed, by any key that does. */
+bool gtl_asks_for_rope(const gtl_building *b);
 /* Whether `lift` and `clear` change anything, once the lines are cut. */
 void gtl_check_travel(gtl_building *b);
 

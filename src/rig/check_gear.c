@@ -54,6 +54,7 @@ static void note_stop(const gtl_building *b, int line, const gtl_stop *stop, con
     const gtl_thing *thing = &rig->things[stop->thing];
     const gtl_item *item = gtl_thing_item(b, stop->thing);
     bool thick = may_have(gtl_line_item(b, line), GTL_F_DIAMETER, rig->lines[line].gear.diameter);
+    thick |= !stop->tied && gtl_asks_for_rope(b); /* what lies round it is counted, however thin */
     if (stop->tied && stop->via.count > 0) {
         int last = rig->vias[stop->via.first + stop->via.count - 1];
         met->connector[last] = met->connector[last] || thick;
@@ -189,6 +190,7 @@ static void check_tables(gtl_building *b)
     bool *used = gtl_room(b, b->rig->hardware->row_count, sizeof *used);
     if (!used) return;
     use(b->rig, used, b->rig->use);
+    for (int i = 0; i < b->rig->wood_count; i++) use(b->rig, used, b->rig->woods[i].timber.row);
     for (int i = 0; i < b->draft->item_count; i++) use_gear(b->rig, used, &b->gear[i]);
     check_files(b, used);
     free(used);

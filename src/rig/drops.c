@@ -27,18 +27,18 @@ static bool any_rough(const gtl_draft *draft)
 /* Keys that the case reads, without the case. */
 static void refuse_unused(gtl_building *b)
 {
-    static const char text[] = "`%s` changes nothing here: drop is not worked; add drop to `cases`, or leave "
-                               "it out";
-    static const char idle[] = "`stretch` changes nothing here: no load has a `fall`; give the load one and "
-                               "add drop to `cases`, or leave it out";
-    bool falls = gtl_any_fall(b);
     if (b->draft->sheet.rough) return;
     for (int i = 0; i < b->draft->item_count; i++) {
         const gtl_item *item = &b->draft->items[i];
         if (stated(item, GTL_F_FALL)->yes)
-            gtl_faults_add(b->faults, stated(item, GTL_F_FALL)->line, text, "fall");
-        if (!stated(item, GTL_F_STRETCH)->yes || any_rough(b->draft)) continue;
-        gtl_faults_add(b->faults, stated(item, GTL_F_STRETCH)->line, falls ? text : idle, "stretch");
+            gtl_faults_add(
+                b->faults, stated(item, GTL_F_FALL)->line,
+                "`fall` changes nothing here: drop is not worked; add drop to `cases`, or leave it "
+                "out");
+        if (stated(item, GTL_F_STRETCH)->yes && !any_rough(b->draft) && !gtl_any_fall(b))
+            gtl_faults_add(b->faults, stated(item, GTL_F_STRETCH)->line,
+                           "`stretch` changes nothing here: no load has a `fall`; give the load one and add "
+                           "drop to `cases`, or leave it out");
     }
 }
 

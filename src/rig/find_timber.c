@@ -1,5 +1,5 @@
-/* find_timber.c - loads and spars that are pieces of timber: what is missing, what says a thing twice, and what
- * each weighs. */
+/* find_timber.c - loads and spars that are pieces of timber: what is missing, what says a thing twice, and
+ * what each weighs. */
 #include "rig/building.h"
 #include "rig/gear.h"
 
@@ -37,10 +37,10 @@ static void check_once(gtl_building *b, const gtl_item *item)
         gtl_faults_add(b->faults, later(species.line, density.line),
                        "`species` and `density` are two spellings of one thing; keep one of them");
     if (mass.yes)
-        gtl_faults_add(b->faults, later(mass.line, wood_stated(item).line),
-                       "`%s` gives a mass, and so does `%s`; keep the one that was weighed, or else the timber",
-                       species.yes ? "species" : "density",
-                       stated(item, GTL_F_MASS).yes ? "mass" : "weight");
+        gtl_faults_add(
+            b->faults, later(mass.line, wood_stated(item).line),
+            "`%s` gives a mass, and so does `%s`; keep the one that was weighed, or else the timber",
+            species.yes ? "species" : "density", stated(item, GTL_F_MASS).yes ? "mass" : "weight");
 }
 
 static void check_measured(gtl_building *b, const gtl_item *item)
@@ -71,7 +71,7 @@ static void check_end(gtl_building *b, const gtl_item *item)
 }
 
 /* What belongs to timber, of an item that is none. */
-static void check_idle(gtl_building *b, const gtl_item *item)
+static void check_idle(gtl_building *b, gtl_item *item)
 {
     const struct {
         gtl_stated stated;
@@ -83,8 +83,9 @@ static void check_idle(gtl_building *b, const gtl_item *item)
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
         if (!keys[i].stated.yes) continue;
         gtl_faults_add(b->faults, keys[i].stated.line,
-                       "`%s` needs `species` or `density`: what wood it is, such as species = white-oak",
-                       keys[i].key);
+                       "`%s` needs `species` or `density`: what wood it is, such as species = white-oak%s",
+                       keys[i].key, item->kind == GTL_SPAR ? "; a spar is as long as it is drawn" : "");
+        item->rough = true; /* its weight may be what is meant */
         return;
     }
 }
@@ -118,7 +119,7 @@ void gtl_find_timber(gtl_building *b)
         if (gtl_is_timber(item)) {
             check_once(b, item);
             if (!item->rough) check_measured(b, item);
-            check_end(b, item);
+            if (!item->rough) check_end(b, item);
             b->timber[i] = measured(item, gtl_named_row(b, item, GTL_R_SPECIES));
         } else if (!item->rough) {
             check_idle(b, item);

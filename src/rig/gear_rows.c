@@ -41,6 +41,9 @@ static const gtl_hardware_row *nearest(gtl_building *b, gtl_hardware_kind kind, 
     b->draft->suggestions--;
     for (int i = 0; i < set->row_count; i++)
         if (set->rows[i].kind == kind) gtl_suggest_try(&search, gtl_word_of(set->rows[i].name), i);
+    /* Species are called by a part of their name: red oak. */
+    for (int i = 0; i < set->row_count && kind == GTL_HW_GREEN_WOOD; i++)
+        if (set->rows[i].kind == kind) gtl_suggest_whole(&search, gtl_word_of(set->rows[i].name), i);
     return search.best >= 0 ? &set->rows[search.best] : NULL;
 }
 
@@ -60,11 +63,22 @@ static const char *key_of(gtl_hardware_kind kind)
     return NULL;
 }
 
+/* Sheaves and bends as a kind: their rows are shown, and each rig has figures of its own. */
 static void refuse_range(gtl_building *b, int line, const char *key, const gtl_hardware_row *row)
 {
+    bool sheave = row->kind == GTL_HW_SHEAVE;
+    double low = row->numbers[GTL_HW_LOW], high = row->numbers[GTL_HW_HIGH], scale = sheave ? 100 : 1;
+    char range[64];
+    const char *sign = sheave ? " %" : "";
+    if (low < high)
+        snprintf(range, sizeof range, "%.4g%s .. %.4g%s", scale * low, sign, scale * high, sign);
+    else
+        snprintf(range, sizeof range, "%.4g%s", scale * low, sign);
     gtl_faults_add(
-        b->faults, line, "`%s`: the row [%s %s] gives a range: write a figure of your own, as `%s`", key,
-        gtl_hardware_kind_name(row->kind), row->name, row->kind == GTL_HW_SHEAVE ? "efficiency" : "friction");
+        b->faults, line,
+        "`%s`: the row [%s %s] is of a kind of bend, not of a piece of gear; write `%s = %s`, or a "
+        "figure of your own",
+        key, gtl_hardware_kind_name(row->kind), row->name, sheave ? "efficiency" : "friction", range);
 }
 
 /* The name of a row of another kind. */

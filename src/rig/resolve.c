@@ -34,9 +34,10 @@ static int find(gtl_building *b, const spot *where, gtl_word name)
     if (!item) {
         refuse_unknown(b, where, name);
     } else if (!item->lost && item->kind == GTL_BATTEN && !gtl_is_of(item->kind, where->allowed)) {
-        gtl_faults_add(b->faults, where->line,
-                       "`%s` is a batten (line %d); `%s` takes its picks, by the names that `picks` gives them",
-                       item->name, item->line, where->key);
+        gtl_faults_add(
+            b->faults, where->line,
+            "`%s` is a batten (line %d); `%s` takes its picks, by the names that `picks` gives them",
+            item->name, item->line, where->key);
     } else if (!item->lost && !gtl_is_of(item->kind, where->allowed)) {
         gtl_faults_add(b->faults, where->line, "`%s` is %s (line %d); `%s` takes %s", item->name,
                        gtl_a_kind(item->kind), item->line, where->key, where->takes);

@@ -51,6 +51,13 @@ bool gtl_rig_asks(const gtl_rig *rig, gtl_case_kind kind)
     return false;
 }
 
+const gtl_timber *gtl_timber_of(const gtl_rig *rig, gtl_kind kind, int index)
+{
+    for (int i = 0; i < rig->wood_count; i++)
+        if (rig->woods[i].kind == kind && rig->woods[i].index == index) return &rig->woods[i].timber;
+    return NULL;
+}
+
 void gtl_rig_free(gtl_rig *rig)
 {
     if (!rig) return;

@@ -24,15 +24,34 @@ void gtl_settle_ropes(gtl_building *b)
     }
 }
 
-/* Whether a part of a rope that runs over one of its ends, so that it can shorten, ends at a thing. */
+static bool states(const gtl_item *item, gtl_field field)
+{
+    return item->numbers[field].stated.yes;
+}
+
+bool gtl_asks_for_rope(const gtl_building *b)
+{
+    bool asks = states(&b->draft->sheet, GTL_F_LIFT);
+    for (int i = 0; i < b->draft->item_count && !asks; i++) {
+        const gtl_item *item = &b->draft->items[i];
+        asks = states(item, GTL_F_SPARE) || states(item, GTL_F_CLEAR);
+    }
+    for (int i = 0; i < b->rig->line_count && !asks; i++) asks = b->rig->lines[i].have_line > 0;
+    return asks;
+}
+
+/* Whether a part that can shorten ends at a thing, or at something that moves with it. */
 static bool can_meet(const gtl_rig *rig, int thing)
 {
     for (int p = 0; p < rig->part_count; p++) {
         const gtl_part *part = &rig->parts[p];
-        int from = rig->stops[part->from].thing, to = rig->stops[part->to].thing;
-        bool rope = rig->lines[part->line].kind == GTL_ROPE;
-        bool runs = !rig->stops[part->from].tied || !rig->stops[part->to].tied;
-        if (rope && runs && (from == thing || to == thing)) return true;
+        const gtl_piece *piece = &rig->pieces[part->piece];
+        int from = rig->things[rig->stops[part->from].thing].node;
+        int to = rig->things[rig->stops[part->to].thing].node;
+        bool shortens = piece->run_count > 0 || piece->hand >= 0;
+        bool fixed = rig->nodes[from].fixed && rig->nodes[to].fixed;
+        if (shortens && !fixed && (from == rig->things[thing].node || to == rig->things[thing].node))
+            return true;
     }
     return false;
 }
@@ -57,8 +76,9 @@ void gtl_check_travel(gtl_building *b)
 {
     gtl_stated lift = b->draft->sheet.numbers[GTL_F_LIFT].stated;
     if (lift.yes && b->rig->hand < 0)
-        gtl_faults_add(b->faults, lift.line,
-                       "`lift` changes nothing: nobody hauls whose pull is worked out; leave it out, or add a "
-                       "hand without `pull`");
+        gtl_faults_add(
+            b->faults, lift.line,
+            "`lift` changes nothing: nobody hauls whose pull is worked out; leave it out, or add a "
+            "hand without `pull`");
     for (int i = 0; i < b->rig->thing_count; i++) check_clear(b, i);
 }

@@ -86,6 +86,5 @@ void gtl_timber_work(gtl_timber *timber)
         work_species(timber);
     else
         work_typed(timber);
-    for (int i = 0; i < GTL_WOOD_END_COUNT; i++)
-        timber->masses[i] = timber->volume * timber->densities[i];
+    for (int i = 0; i < GTL_WOOD_END_COUNT; i++) timber->masses[i] = timber->volume * timber->densities[i];
 }

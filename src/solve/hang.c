@@ -38,9 +38,9 @@ static void stretch_lines(gtl_work *work)
         if (rule == GTL_PULLED) {
             work->row[p] = GTL_ROW_PULL;
             work->t[p] = work->pull[p];
-        } else if (rule == GTL_STRUT || tension > 0) {
+        } else if (rule == GTL_STRUT || tension > 0 || gtl_goes_along(work, p)) {
             work->row[p] = GTL_ROW_ELASTIC;
-            work->t[p] = tension;
+            work->t[p] = rule == GTL_STRUT ? tension : fmax(tension, 0);
         } else {
             work->row[p] = GTL_ROW_SLACK;
             work->t[p] = 0;

@@ -206,7 +206,7 @@ static void let_go_idle(gtl_work *work)
 {
     for (int p = 0; p < work->rig->piece_count; p++) {
         bool tied = work->rig->pieces[p].rule == GTL_TIED && work->row[p] == GTL_ROW_LENGTH;
-        if (!tied || fabs(work->t[p]) > GTL_NO_PUSH) continue;
+        if (!tied || fabs(work->t[p]) > GTL_NO_PUSH || gtl_goes_along(work, p)) continue;
         work->row[p] = GTL_ROW_SLACK;
         work->t[p] = 0;
     }

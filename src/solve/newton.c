@@ -176,6 +176,15 @@ bool gtl_drawn_slack(const gtl_work *work, int piece)
     return work->kept[piece] > DRAWN_SLACK * work->length[piece];
 }
 
+bool gtl_goes_along(const gtl_work *work, int piece)
+{
+    const gtl_plan *plan = &work->plans[piece];
+    const gtl_node *nodes = work->rig->nodes;
+    int first = work->walk_node[plan->first + piece],
+        last = work->walk_node[plan->first + piece + plan->count];
+    return work->rig->pieces[piece].rule == GTL_TIED && (nodes[first].limp || nodes[last].limp);
+}
+
 /* Let go every tied rope that pushes, take back every slack one that is too long; whether anything changed.
  */
 static bool change_slack(gtl_work *work)

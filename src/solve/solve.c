@@ -90,7 +90,8 @@ static void write_piece(const gtl_work *work, int p, gtl_state *state)
 {
     const gtl_plan *plan = &work->plans[p];
     bool slack = work->row[p] == GTL_ROW_SLACK;
-    bool idle = slack || (work->row[p] == GTL_ROW_PULL && work->pull[p] == 0);
+    bool along = gtl_goes_along(work, p) && fabs(work->t[p]) <= GTL_NO_PUSH;
+    bool idle = slack || along || (work->row[p] == GTL_ROW_PULL && work->pull[p] == 0);
     for (int i = 0; i < plan->count; i++)
         state->tension[work->walk_part[plan->first + i]] =
             idle ? 0 : gtl_part_tension(work, p, i) * work->force;
@@ -178,7 +179,10 @@ static void work_case(gtl_work *work, const gtl_case *which, gtl_state *state)
     gtl_motion(work);
     if (!hauls(work, state)) return;
     state->would_push = state->runs_away;
-    if (state->runs_away && pulled_down(work, state)) return;
+    /* Of two hands the other one holds it at rest, and this one may have to haul against friction. */
+    bool paired = work->rig->driven >= 0 && work->rig->things[work->rig->hand].other >= 0;
+    bool moved = paired && gtl_case_direction(which->kind) != 0;
+    if (state->runs_away && !moved && pulled_down(work, state)) return;
     if (state->runs_away && gtl_case_direction(which->kind) == 0) {
         state->possible = false;
         snprintf(state->reason, sizeof state->reason,

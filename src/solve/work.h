@@ -161,6 +161,8 @@ bool gtl_newton(gtl_work *work);
 bool gtl_settle(gtl_work *work);
 /* Whether a tied piece is plainly longer than the way between its stops. */
 bool gtl_drawn_slack(const gtl_work *work, int piece);
+/* Whether a piece ends at a batten's pick that weighs nothing: it carries nothing, and only goes along. */
+bool gtl_goes_along(const gtl_work *work, int piece);
 /* Whether any rope pushes; `driven_too` counts the hauled one. */
 bool gtl_pushes(const gtl_work *work, bool driven_too);
 /* Factor the matrix of the state as it is, which then is fresh; its pivot ratio. */

@@ -44,9 +44,10 @@ static gtl_status choose_load(gtl_limit *limit)
     }
     limit->load = rig->load >= 0 ? rig->load : last;
     if (limit->load >= 0 && gtl_batten_of(rig, limit->load) >= 0)
-        return refuse(limit, rig->battens[gtl_batten_of(rig, limit->load)].line,
-                      "what is lifted is a batten, and it is not said which of its `loads` is to grow; change "
-                      "them in the file, and rate it again");
+        return refuse(
+            limit, rig->battens[gtl_batten_of(rig, limit->load)].line,
+            "what is lifted is a batten, and it is not said which of its `loads` is to grow; change "
+            "them in the file, and rate it again");
     if (rig->load >= 0 || count == 1) return GTL_OK;
     if (count == 0)
         return refuse(

@@ -4,7 +4,8 @@
 #include <stdio.h>
 
 /* Whatever else than a rating speaks against the rig, and is not only open, bars a load. */
-#define BARRING_CASES (~(unsigned)(GTL_LIMIT_OPEN | GTL_WHY_OVER | GTL_WHY_HEAD_FITTING))
+#define BARRING_CASES                                                                                        \
+    (~(unsigned)(GTL_LIMIT_OPEN | GTL_WHY_OVER | GTL_WHY_HEAD_FITTING | GTL_WHY_ON_THE_WAY))
 
 /* Take a share of a rating if it is the greatest so far. */
 static void use_most(gtl_tried *tried, double use, gtl_edge_kind kind, int component, int outcome)
@@ -14,6 +15,19 @@ static void use_most(gtl_tried *tried, double use, gtl_edge_kind kind, int compo
     tried->edge.kind = kind;
     tried->edge.component = component;
     tried->edge.outcome = outcome;
+}
+
+/* At rest further up the lift, where one is stated. */
+static void find_use_on_the_way(const gtl_sheet *sheet, gtl_tried *tried)
+{
+    const gtl_rope_bill *bill = sheet->rope_bill;
+    const gtl_outcome *hold = gtl_sheet_outcome(sheet, GTL_HOLD);
+    for (int i = 0; bill && bill->worked && i < sheet->component_count; i++) {
+        const gtl_component *part = &sheet->components[i];
+        if (bill->strains[i].most > bill->strains[i].drawn && part->mark != GTL_MARK_IDLE)
+            use_most(tried, bill->strains[i].most / part->capacity, GTL_EDGE_RATING, i,
+                     (int)(hold - sheet->outcomes));
+    }
 }
 
 static void find_use(const gtl_sheet *sheet, gtl_tried *tried)
@@ -27,6 +41,7 @@ static void find_use(const gtl_sheet *sheet, gtl_tried *tried)
         const gtl_head_fitting *head = &sheet->head_fittings[i];
         use_most(tried, head->needed / head->capacity, GTL_EDGE_FITTING, head->fitting, -1);
     }
+    find_use_on_the_way(sheet, tried);
 }
 
 /* The first case that speaks against the rig, as the verdict sees it; -1 for none. */

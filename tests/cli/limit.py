@@ -26,7 +26,8 @@ def with_mass(rig, load, mass):
     with open(rig, encoding="utf-8") as file:
         text = file.read()
     section = re.search(rf"(?m)^\[load {re.escape(load)}\]$(?:\n(?!\[).*)*", text)
-    changed = re.sub(r"(?m)^(mass|weight) *=.*$", f"mass = {mass:.17g} kg", section.group(0))
+    bare = re.sub(r"(?m)^(length|diameter|bark|density end) *=.*\n?", "", section.group(0))
+    changed = re.sub(r"(?m)^(mass|weight|species|density) *=.*$", f"mass = {mass:.17g} kg", bare)
     return text[:section.start()] + changed + text[section.end():]
 
 

@@ -675,6 +675,70 @@ check "worksheet: no key, no sheets" [ ! -e "$scratch/sheets-3.html" ]
 status=$?
 check "worksheet: full standard output" ended 2
 
+# --- timber ---
+
+run timber --help
+check "timber: help" both ended 0 printed "usage: gantline timber"
+run timber "white oak" "2 m" "45 cm, 35 cm"
+check "timber: its figures" both ended 0 printed "^Piece: mass .* 309$"
+cp "$scratch/out" "$scratch/timber.txt"
+run timber White-Oak 200cm "450 mm, 350 mm"
+check "timber: other spellings" same_files "$scratch/out" "$scratch/timber.txt"
+run timber -o "$scratch/timber-2.txt" "white oak" "2 m" "45 cm, 35 cm"
+check "timber: -o" same_files "$scratch/timber-2.txt" "$scratch/timber.txt"
+run timber --units us --density "62 lb/ft3" "1 ft" "20 in"
+check "timber: in pounds" both ended 0 printed "^Piece: mass \[lb\] *136 *136 *136$"
+run timber --density "900 kg/m3 .. 1100 kg/m3" "1 m" "20 cm"
+check "timber: a range" both ended 0 printed "900 *1000 *1100$"
+run timber --as json --bark "15 mm" "live oak" "5 m" "22 cm, 26 cm"
+cp "$scratch/out" "$scratch/timber.json"
+"$python" -c '
+import json, sys
+import jsonschema
+piece = json.load(open(sys.argv[1]))
+jsonschema.validate(piece, json.load(open(sys.argv[2])))
+timber = piece["timber"]
+assert abs(timber["volume"] - 0.287848) < 5e-7
+for end, mass in timber["mass"].items():
+    assert abs(mass - timber["volume"] * timber["density"][end]) < 1e-9
+    assert abs(piece["weight"][end] - mass * piece["gravity"]) < 1e-9
+' "$scratch/timber.json" ../../docs/timber.schema.json 2>"$scratch/err"
+status=$?
+check "timber: JSON" ended 0
+printf '[green-wood white-oak]\ndensity = 900 kg/m3\n' >"$scratch/trees.ini"
+run timber --tables "$scratch/trees.ini" "white oak" "2 m" "40 cm"
+check "timber: a table of one's own" both ended 0 printed "750 *900 *1080$"
+run timber --tables "$scratch/trees.ini" -o "$scratch/trees.ini" "white oak" "2 m" "40 cm"
+check "timber: not on its own table" both refused "" said "the table itself"
+run timber "red oak" "2 m" "40 cm"
+check "timber: a part of a name" both refused "" said "did you mean .northern-red-oak"
+run timber oak "2 m" "40 cm"
+check "timber: a part of several names" both refused "" said "lists all rows"
+run timber "white oak" "2 m" "40"
+check "timber: no unit" both refused "" said "^gantline: DIAMETER: .40. has no unit"
+run timber "white oak" "-2 m" "40 cm"
+check "timber: below nothing" both refused "" said "option"
+run timber -- "white oak" "-2 m" "40 cm"
+check "timber: a length below nothing" both refused "" said "^gantline: LENGTH: .* more than 0"
+run timber --bark "0 mm" "white oak" "2 m" "40 cm"
+check "timber: no bark" both refused "" said "^gantline: --bark: .* more than 0"
+run timber --density "64 kg/m3" "2 m" "40 cm"
+check "timber: pounds typed as kilograms" both refused "" said "100 to 1540 kg/m3"
+run timber --density "1100 kg/m3 .. 900 kg/m3" "2 m" "40 cm"
+check "timber: a range turned round" both refused "" said "turn it round"
+run timber --units imperial "white oak" "2 m" "40 cm"
+check "timber: units" both refused "" said "there are no units"
+run timber --as svg "white oak" "2 m" "40 cm"
+check "timber: form" both refused "" said "text or json"
+for words in "white-oak 2m" "white-oak 2m 40cm 30cm" "--density 900kg/m3 white-oak 2m 40cm" "bowline 2m 40cm" "4% 2m 40cm"; do
+    # shellcheck disable=SC2086 # several words on purpose
+    run timber $words
+    check "timber: $words" both refused "" said "^gantline: "
+done
+"$command" timber white-oak 2m 40cm >/dev/full 2>"$scratch/err"
+status=$?
+check "timber: full standard output" ended 2
+
 # --- the manual ---
 
 "$python" codes.py ../../docs/report.schema.json ../../docs/report.md ../../src/rate/warnings.c >"$scratch/err" 2>&1

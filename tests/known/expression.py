@@ -4,8 +4,11 @@
     hold.anchors.beam.from_vertical * 2      angles are radians inside, whatever unit stands outside
     hold.lines.fall.2.tension                the second part of a line, in path order
     hold.places.crate.at.height              one coordinate: across, along or height
+    drop.drop.peak                           what a case has beside its lists: of a drop its peak
     components.fall.utilisation, verdict     of the rig as a whole
     components.fall.chain.knot.factor        a step by the beginning of its `what`, `-` for a blank
+    rope_bill.ropes.fall.to_hand             of a rope of the rope bill
+    balance.arbor.needed                     what has to be in an arbor for balance
     limit.mass / 1000 kg                     of `gantline limit`
     hardware.clip.half-inch.spacing          a key of a row of the shipped tables
 
@@ -18,14 +21,16 @@ import re
 UNITS = {
     'N': 1.0, 'J': 1.0, 'kN': 1e3, 'lbf': 4.4482216152605, 'kip': 4448.2216152605, 'kgf': 9.80665, 'tf': 9806.65,
     'kg': 1.0, 'lb': 0.45359237, 'm': 1.0, 'mm': 1e-3, 'ft': 0.3048, 'in': 0.0254, 'deg': math.pi / 180, 'rad': 1.0, '%': 0.01,
+    'cm': 1e-2, 'm3': 1.0, 'ft3': 0.3048**3, 'kg/m3': 1.0, 'lb/ft3': 0.45359237 / 0.3048**3,
 }
 AXES = {'across': 0, 'along': 1, 'height': -1}
-CASES = ('hold', 'raise', 'lower', 'jam', 'start', 'stop')
+CASES = ('hold', 'raise', 'lower', 'jam', 'start', 'stop', 'drop')
 # The key that holds the name of an entry, by the list that it stands in.
 NAMED_BY = {'cases': 'case', 'lines': 'line', 'blocks': 'block', 'joints': 'joint', 'anchors': 'anchor',
             'guides': 'thing', 'hands': 'hand', 'places': 'thing', 'components': 'component', 'chain': 'what',
             'head_fittings': 'block', 'parts': 'component', 'next': 'component', 'needed': 'component',
-            'warnings': 'code'}
+            'battens': 'batten', 'picks': 'pick', 'balance': 'arbor',
+            'ropes': 'rope', 'strains': 'component', 'warnings': 'code', 'loads': 'load'}
 
 
 class Unanswered(Exception):

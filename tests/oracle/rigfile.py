@@ -6,6 +6,7 @@ import math
 import re
 from dataclasses import dataclass, field
 
+import timber
 from hardware import Tables
 
 G0 = 9.80665
@@ -215,6 +216,7 @@ def read(text, folder='.'):
     efficiency = number(sheet['efficiency']) if 'efficiency' in sheet else None
     for item in items:
         take_row(item, tables)
+        timber.weigh(item.keys, tables)
         describe(item, named, gravity, factor, efficiency)
     refuse(items, tables)
     hands = [i for i in items if i.kind == 'hand']

@@ -155,7 +155,7 @@ page=../../docs/hardware-tables.md
 printf '[contraption x]\nkeeps = 1 %%\n' >"$scratch/table.ini"
 run --tables "$scratch/table.ini"
 kinds=$(sed -n "s/.*a table's kinds are //p" "$scratch/err" | tr -d ,)
-check "kinds are listed" [ "$(echo "$kinds" | wc -w)" = 14 ]
+check "kinds are listed" [ "$(echo "$kinds" | wc -w)" = 16 ]
 for kind in $kinds; do
     printf '[%s x]\nqqqqqqqqqqqqqqqq = 1\n' "$kind" >"$scratch/table.ini"
     run --tables "$scratch/table.ini"

@@ -21,7 +21,7 @@ BEGIN {
     below["cli"] = "base rig read solve rate study report explain lab worksheet cli gantline"
     below["gantline"] = "base rig read solve rate study report explain lab worksheet"
     room["fault.h"] = room["units.h"] = room["version.h"] = "base"
-    room["hardware.h"] = "rig"
+    room["hardware.h"] = room["timber.h"] = "rig"
     room["limit.h"] = "study"
     split("rig read solve rate report explain lab worksheet gantline", names, " ")
     for (i in names) room[names[i] ".h"] = names[i]

@@ -61,6 +61,8 @@ names_all docs/man/gantline-lab.1
 [ ! -e docs/lab.md ] || names_all docs/lab.md
 "$build/gantline" explain --help | grep -o -e '--[a-z][a-z-]*' | sort -u >"$words"
 names_all docs/man/gantline-explain.1
+"$build/gantline" timber --help | grep -o -e '--[a-z][a-z-]*' | sort -u >"$words"
+names_all docs/man/gantline-timber.1
 # The options of `worksheet`, and the words of a set: each stands set in by two.
 "$build/gantline" worksheet --help >"$text"
 {

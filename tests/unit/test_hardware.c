@@ -377,6 +377,34 @@ static void test_knotless_materials(void **state)
     for (int i = 0; i < 5; i++) assert_false(row_of(GTL_HW_MATERIAL, knotted[i])->no_knots);
 }
 
+/* Sizes of ASME B36.10M and EN 39; a wall of steel, 7,850 kg/m3, weighs what the table says within 0.3 %. */
+static void test_pipes(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *name;
+        double diameter, wall, weight; /* inches and pounds a foot, or millimetres and kilograms a metre */
+    } pipes[] = {
+        {"schedule-40-1-in", 1.315, 0.133, 1.68},    {"schedule-40-1-1-4-in", 1.66, 0.14, 2.27},
+        {"schedule-40-1-1-2-in", 1.9, 0.145, 2.72},  {"schedule-40-2-in", 2.375, 0.154, 3.66},
+        {"schedule-40-2-1-2-in", 2.875, 0.203, 5.8}, {"schedule-80-1-1-4-in", 1.66, 0.191, 3},
+        {"schedule-80-1-1-2-in", 1.9, 0.2, 3.63},    {"schedule-80-2-in", 2.375, 0.218, 5.03},
+        {"tube-48-3-by-3-2-mm", 48.3, 3.2, 3.56},    {"tube-48-3-by-4-mm", 48.3, 4, 4.37},
+    };
+    for (size_t i = 0; i < sizeof pipes / sizeof *pipes; i++) {
+        const double *numbers = row_of(GTL_HW_PIPE, pipes[i].name)->numbers;
+        bool metric = pipes[i].diameter > 10;
+        double length = metric ? 1e-3 : 0.0254, weight = metric ? 1 : 0.45359237 / 0.3048;
+        double diameter = numbers[GTL_HW_DIAMETER], wall = numbers[GTL_HW_WALL];
+        check_near(pipes[i].name, diameter, pipes[i].diameter * length, 1e-12);
+        check_near(pipes[i].name, wall, pipes[i].wall * length, 1e-12);
+        check_near(pipes[i].name, numbers[GTL_HW_LINEAR_MASS], pipes[i].weight * weight, 1e-12);
+        check_near(pipes[i].name, numbers[GTL_HW_MODULUS], 200e9, 1);
+        double steel = 7850 * 180 * DEGREE * wall * (diameter - wall);
+        check_near(pipes[i].name, numbers[GTL_HW_LINEAR_MASS] / steel, 1, 0.003);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -387,6 +415,7 @@ int main(void)
         cmocka_unit_test(test_no_angle),       cmocka_unit_test(test_uses),
         cmocka_unit_test(test_ranges),         cmocka_unit_test(test_gear_and_clips),
         cmocka_unit_test(test_classes),        cmocka_unit_test(test_knotless_materials),
+        cmocka_unit_test(test_pipes),
     };
     return cmocka_run_group_tests(tests, set_up, tear_down);
 }

@@ -277,7 +277,7 @@ static void test_keys(void **state)
         assert_true(key->key[0] && key->form[0] && key->meaning[0] && key->unit);
         last = key->kind;
     }
-    assert_int_equal(last, GTL_CONNECTOR);
+    assert_int_equal(last, GTL_BATTEN);
     assert_true(count > 60);
     for (int kind = 0; kind < GTL_KIND_COUNT; kind++)
         assert_true(gtl_kind_meaning((gtl_kind)kind)[0] != '\0');

@@ -68,6 +68,12 @@ static void test_exact_factors(void **state)
         {"1.5 s", GTL_TIME, 1.5},
         {"400 ms", GTL_TIME, 0.4},
         {"0.5 min", GTL_TIME, 30},
+        {"1026 kg/m3", GTL_DENSITY, 1026},
+        {"62.5 lb/ft3", GTL_DENSITY, 62.5 * 0.45359237 / 0.028316846592},
+        {"4.37 kg/m", GTL_LINEAR_MASS, 4.37},
+        {"1 lb/ft", GTL_LINEAR_MASS, 1.488163943569554},
+        {"200 GPa", GTL_ELASTICITY, 200e9},
+        {"70000 MPa", GTL_ELASTICITY, 70e9},
         /* Products of the above (derived) */
         {"16 ft 4 in", GTL_LENGTH, 196 * 0.0254},
         {"5000 lbf", GTL_FORCE, 22241.1080763025},

@@ -24,6 +24,8 @@ spell() {
     %) echo percent ;;
     m/s2) echo m/s^2 ;;
     ft/s2) echo foot/s^2 ;;
+    kg/m3) echo kg/m^3 ;;
+    lb/ft3) echo pound/foot^3 ;;
     *) echo "$1" ;;
     esac
 }
@@ -39,6 +41,7 @@ si_of() {
     time) echo s ;;
     linear-mass) echo kg/m ;;
     elasticity) echo Pa ;;
+    density) echo kg/m^3 ;;
     esac
 }
 
