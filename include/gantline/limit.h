@@ -38,7 +38,8 @@ typedef struct gtl_edge {
     gtl_edge_kind kind;
     double mass;   /* of the last permitted load [kg]; NaN: none is the last, or none permitted */
     int component; /* what bars: into the sheets' components, -1: none */
-    int outcome;   /* in which case: into the rig's cases, -1: not of one case */
+    int outcome;   /* in which case: into the rig's cases, -1: not of one case; of a rating, at rest on the
+                    * way up that the rig's lift is */
     bool jumps;    /* the part passes its rating at once: no load brings it just there */
     char reason[GTL_REASON_SIZE]; /* of a case, or of no answer: why; else "" */
 } gtl_edge;

@@ -54,6 +54,9 @@ typedef struct gtl_timber {
 /* From what was measured, and `row` or `typed`, to all below `end`. NaN where something is missing. */
 GTL_API void gtl_timber_work(gtl_timber *timber);
 
+/* Whether the diameter halfway lies outside those of the ends: they may be typed in another order. */
+GTL_API bool gtl_is_waisted(const gtl_timber *timber);
+
 /* The density of wood of a basic specific gravity [1] when every hollow in it is full of water [kg/m3]; a
  * piece of denser wood than its species has on average weighs a little more. NaN for NaN. */
 GTL_API double gtl_wood_soaked(double specific_gravity);

@@ -86,7 +86,7 @@ static int add_others(gtl_text *text, const gtl_lesson *lesson, const gtl_raised
     gtl_names names = {.text = text, .most = 6};
     for (int i = 0; i < raised->count; i++) {
         const gtl_raised_item *item = &raised->items[i];
-        bool is_load = !item->pull && item->thing == lesson->rig->load;
+        bool is_load = !item->pull && item->thing >= 0 && gtl_is_lifted(lesson->rig, item->thing);
         if (is_load || item->pull != pulls || (item->way < 0) != helps) continue;
         bool again = i > 0 && item->thing < 0 && raised->items[i - 1].name == item->name;
         if (!again) gtl_names_add(&names, item->name);
@@ -116,9 +116,9 @@ static void tell_load_alone(gtl_lesson *lesson, const gtl_raised *raised)
 {
     const gtl_rig *rig = lesson->rig;
     gtl_document *document = lesson->document;
-    double load = rig->things[rig->load].weight, effort = lesson->hold->state->effort;
+    double load = gtl_lifted_weight(rig), effort = lesson->hold->state->effort;
     gtl_lesson_step(lesson, "What the hand gains: the load alone over the effort");
-    gtl_document_equation(document, "A(load) = %s / E", gtl_symbol_weight(lesson, rig->load).text);
+    gtl_document_equation(document, "A(load) = %s / E", gtl_symbol_lifted(lesson).text);
     gtl_document_equation(document, "A(load) = %s / %s = %s", gtl_exact_force(lesson, load).text,
                           gtl_exact_force(lesson, effort).text, gtl_exact_number(load / effort).text);
     if (fabs(load - raised->sum) <= AGREES * load && raised->count == 1) {

@@ -21,7 +21,7 @@ static const char *name_raised(const gtl_raised *raised)
 /* The pull is smaller than what is raised, and yet greater than what the load alone weighs. */
 static void tell_above_load(gtl_lesson *lesson, double ratio)
 {
-    double load = lesson->rig->things[lesson->rig->load].weight, effort = lesson->hold->state->effort;
+    double load = gtl_lifted_weight(lesson->rig), effort = lesson->hold->state->effort;
     if (!(ratio > 1) || !(effort > load * (1 + NEAR))) return;
     gtl_document_paragraph(
         lesson->document,
@@ -75,7 +75,7 @@ static void tell_trade(gtl_lesson *lesson, double ratio)
 
 static void tell_hauling(gtl_lesson *lesson)
 {
-    const char *load = lesson->rig->things[lesson->rig->load].name;
+    const char *load = gtl_lifted_name(lesson->rig);
     if (!lesson->hold)
         gtl_document_paragraph(
             lesson->document,

@@ -41,13 +41,13 @@ static void tell_advantage(gtl_lesson *lesson)
 {
     const gtl_rig *rig = lesson->rig;
     gtl_document *document = lesson->document;
-    double load = rig->things[rig->load].weight, effort = lesson->raise->state->effort;
+    double load = gtl_lifted_weight(rig), effort = lesson->raise->state->effort;
     gtl_lesson_step(lesson, "The estimated advantage");
     gtl_document_paragraph(document, "It is the load's own weight over the effort that raises it, with the "
                                      "friction that is stated. It is an estimate: only a measurement tells "
                                      "what friction really takes.");
     gtl_document_equation(document, "E = %s", gtl_exact_force(lesson, effort).text);
-    gtl_document_equation(document, "A(estimated) = %s / E", gtl_symbol_weight(lesson, rig->load).text);
+    gtl_document_equation(document, "A(estimated) = %s / E", gtl_symbol_lifted(lesson).text);
     gtl_document_equation(document, "A(estimated) = %s / %s = %s", gtl_exact_force(lesson, load).text,
                           gtl_exact_force(lesson, effort).text,
                           gtl_exact_number(lesson->raise->estimated_advantage).text);

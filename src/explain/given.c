@@ -38,7 +38,7 @@ static void bodies(gtl_lesson *lesson)
         const gtl_thing *thing = &rig->things[i];
         gtl_text moves = {0};
         gtl_document_cell(lesson->document, "%s", thing->name);
-        gtl_document_cell(lesson->document, "%s%s", i == rig->load ? "lifted " : "",
+        gtl_document_cell(lesson->document, "%s%s", gtl_is_lifted(rig, i) ? "lifted " : "",
                           gtl_kind_name(thing->kind));
         add_moves(&moves, rig, thing);
         gtl_document_put_cell(lesson->document, &moves);
@@ -127,7 +127,10 @@ static void battens(gtl_lesson *lesson)
         for (int k = 0; k < batten->pick_count; k++)
             gtl_names_add(&picks, rig->things[rig->picks[batten->first_pick + k].thing].name);
         gtl_names_end(&picks);
-        gtl_text_add(&text, " and are among their weights above");
+        gtl_text_add(&text,
+                     " and are among their weights above, shared as on lines that do not give; in all "
+                     "W(%s) = %s",
+                     batten->name, gtl_exact_force(lesson, batten->total).text);
         gtl_document_put(lesson->document, GTL_PAIR, batten->name, &text);
     }
 }

@@ -37,7 +37,7 @@ static bool has_anchor(const gtl_rig *rig)
 static void ask_hand(const gtl_lesson *lesson, gtl_text *text)
 {
     const gtl_rig *rig = lesson->rig;
-    const char *hand = rig->things[rig->hand].name, *load = rig->things[rig->load].name;
+    const char *hand = rig->things[rig->hand].name, *load = gtl_lifted_name(rig);
     if (lesson->wish.steps != GTL_STEPS_DISTANCES) {
         if (lesson->hold)
             gtl_text_add(text, "How hard must %s pull to hold %s at rest, without friction%s?", hand, load,

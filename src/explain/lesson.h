@@ -60,6 +60,8 @@ gtl_figure gtl_symbol_piece(const gtl_lesson *lesson, int piece);
 gtl_figure gtl_symbol_pull(const gtl_lesson *lesson, const gtl_outcome *outcome, int part);
 /* What a thing weighs, W(crate); of a spar the half at each end, W(log)/2. */
 gtl_figure gtl_symbol_weight(const gtl_lesson *lesson, int thing);
+/* Of what is lifted: of a batten its whole weight. */
+gtl_figure gtl_symbol_lifted(const gtl_lesson *lesson);
 gtl_figure gtl_symbol_spar_half(const gtl_lesson *lesson, int line);
 /* What an anchor, or a track, holds along an axis (0 ... dim - 1): R(beam) where the rig has heights alone,
  * else Rx(beam), Ry(beam), Rz(beam), the last coordinate the height. */

@@ -37,7 +37,7 @@ static void tell_place(gtl_lesson *lesson, const gtl_outcome *outcome)
                            "The load, %s, rises by h. A rope does not stretch: what its parts lose in length "
                            "has to go somewhere, to the "
                            "hand or to other parts of the same rope.",
-                           lesson->rig->things[lesson->rig->load].name);
+                           gtl_lifted_name(lesson->rig));
     if (gtl_rates_stay(lesson, outcome))
         gtl_document_paragraph(
             document,

@@ -54,6 +54,11 @@ gtl_figure gtl_symbol_weight(const gtl_lesson *lesson, int thing)
     return named("W", lesson->rig->things[thing].name);
 }
 
+gtl_figure gtl_symbol_lifted(const gtl_lesson *lesson)
+{
+    return named("W", gtl_lifted_name(lesson->rig));
+}
+
 gtl_figure gtl_symbol_spar_half(const gtl_lesson *lesson, int line)
 {
     gtl_figure symbol;

@@ -31,6 +31,11 @@ static void check_rig(const gtl_lab_reading *r, const gtl_lab_set_up *set_up, in
             "in the rig `%s` nobody's pull is worked out, so that there is no effort to compare: it "
             "needs a load and one hand whose pull is not given",
             set_up->name);
+    } else if (gtl_batten_of(set_up->rig, set_up->rig->load) >= 0) {
+        gtl_faults_add(r->faults, line,
+                       "in the rig `%s` a batten is lifted, and a load read off cannot be put in its place; "
+                       "write a rig with a [load NAME]",
+                       set_up->name);
     }
 }
 

@@ -2,13 +2,6 @@
 #include "rate/rating.h"
 #include <math.h>
 
-/* Whether the diameter halfway lies outside those of the ends: they may be typed in another order. */
-static bool is_waisted(const gtl_timber *timber)
-{
-    const double *at = timber->diameters;
-    return timber->diameter_count == 3 && !(at[1] >= fmin(at[0], at[2]) && at[1] <= fmax(at[0], at[2]));
-}
-
 static bool warn_of_piece(gtl_sheet *sheet, const gtl_wood *wood)
 {
     const gtl_rig *rig = sheet->rig;
@@ -20,7 +13,7 @@ static bool warn_of_piece(gtl_sheet *sheet, const gtl_wood *wood)
         kept &= gtl_tell(sheet, GTL_WARN_MEAN_DENSITY, name, worked * rig->gravity, heavy * rig->gravity);
     if (!timber->row && !(timber->typed[1] > timber->typed[0]))
         kept &= gtl_tell(sheet, GTL_WARN_ONE_DENSITY, name, NAN, NAN);
-    if (is_waisted(timber)) kept &= gtl_tell(sheet, GTL_WARN_MIDDLE_DIAMETER, name, NAN, NAN);
+    if (gtl_is_waisted(timber)) kept &= gtl_tell(sheet, GTL_WARN_MIDDLE_DIAMETER, name, NAN, NAN);
     return kept;
 }
 

@@ -23,6 +23,8 @@ void gtl_compose(const gtl_sheet *sheet, gtl_document *document);
 void gtl_compose_head(gtl_composer *composer);
 void gtl_compose_understood(gtl_composer *composer);
 void gtl_compose_timber(gtl_composer *composer);
+/* In the head: what was worked lighter than it may be. */
+void gtl_compose_light_timber(gtl_composer *composer, int most_names);
 void gtl_compose_cases(gtl_composer *composer);
 void gtl_compose_effort(gtl_composer *composer);
 void gtl_compose_drop(gtl_composer *composer);

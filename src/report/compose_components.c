@@ -55,5 +55,9 @@ void gtl_compose_components(gtl_composer *composer)
                          composer->units.force);
     gtl_document_table(composer->document, columns, sizeof columns / sizeof *columns);
     for (size_t i = 0; i < count; i++) row(composer, order[i]);
+    const gtl_outcome *drop = gtl_sheet_outcome(sheet, GTL_DROP);
+    if (drop && drop->possible)
+        gtl_document_paragraph(composer->document,
+                               "By drop a part is held against its rating at more than the peak: see Drop.");
     free(order);
 }

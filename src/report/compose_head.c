@@ -152,6 +152,7 @@ void gtl_compose_head(gtl_composer *composer)
     origin(composer);
     verdict(composer);
     people(composer);
+    gtl_compose_light_timber(composer, NAMES_IN_HEAD);
     governs(composer);
     effort(composer);
     gtl_compose_put_cautions(composer, GTL_PAIR, "Cautions");

@@ -71,7 +71,7 @@ static void put_run(gtl_composer *composer)
         if (bill->reason[0]) gtl_text_add(&text, ". The solver says: %s", bill->reason);
     }
     gtl_document_put(composer->document, GTL_PAIR, "Two-blocked", &text);
-    if (bill->end != GTL_WAY_OPEN && !(bill->run >= bill->way)) gtl_document_strong(composer->document);
+    if (bill->run == 0 || bill->run < composer->rig->lift) gtl_document_strong(composer->document);
 }
 
 static void put_resets(gtl_composer *composer)

@@ -1,8 +1,10 @@
 /* compose_timber.c - what the rig's pieces of green wood were measured to be, and what they may weigh. */
 #include "report/compose.h"
+#include "report/names.h"
 #include "report/timber_words.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 
 static const char *name_of(const gtl_rig *rig, const gtl_wood *wood)
 {
@@ -35,6 +37,22 @@ static void used(gtl_composer *composer, const gtl_wood *wood)
                       figure.text, composer->units.mass, weight.text,
                       wood->kind == GTL_SPAR ? ", half at each end" : "");
     if (spread && timber->end == GTL_WOOD_MEAN) gtl_document_strong(composer->document);
+}
+
+void gtl_compose_light_timber(gtl_composer *composer, int most_names)
+{
+    const gtl_rig *rig = composer->rig;
+    gtl_text text = {0};
+    gtl_names names = {.text = &text, .most = most_names};
+    for (int i = 0; i < rig->wood_count; i++)
+        if (rig->woods[i].timber.end == GTL_WOOD_MEAN) gtl_names_add(&names, name_of(rig, &rig->woods[i]));
+    gtl_names_end(&names);
+    char *list = gtl_text_take(&text);
+    if (!list) composer->document->failed = true;
+    if (names.count > 0 && list)
+        gtl_document_pair(composer->document, "Timber",
+                          "MEAN DENSITY of %s, as the file says: a heavy piece weighs more", list);
+    free(list);
 }
 
 void gtl_compose_timber(gtl_composer *composer)

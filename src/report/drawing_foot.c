@@ -129,6 +129,23 @@ static double put_pens(gtl_picture *picture, double top)
 
 /* --- notes --- */
 
+/* The rig drawn is one of several. */
+static void add_band_note(gtl_text *text, const gtl_picture *picture)
+{
+    const gtl_outcome *outcome = picture->outcome;
+    const gtl_print_units *units = &picture->units;
+    if (!picture->sheet->frees_all || !outcome->band.pull) return;
+    gtl_text_add(
+        text,
+        " Friction is stated as a range: drawn is the rig with all of it at its %s; forces on anchors, "
+        "blocks and fairleads are the worst of %d.",
+        outcome->band.freest ? "least" : "most", outcome->band.rigs);
+    const double *pull = outcome->rig->hand < 0 ? NULL : outcome->band.pull[outcome->rig->hand];
+    if (pull && !isnan(pull[0]) && !gtl_is_one_force(units, pull[0], pull[1]))
+        gtl_text_add(text, " %s pulls %s to %s.", outcome->rig->things[outcome->rig->hand].name,
+                     gtl_figure_rating(units, pull[0]).text, gtl_figure_force_unit(units, pull[1]).text);
+}
+
 static void add_figures_note(gtl_text *text, const gtl_picture *picture)
 {
     const gtl_outcome *outcome = picture->outcome;
@@ -144,6 +161,7 @@ static void add_figures_note(gtl_text *text, const gtl_picture *picture)
             " Tensions and pulls are of one state out of %d; forces on anchors, blocks and fairleads "
             "are the worst of all.",
             outcome->variants);
+    add_band_note(text, picture);
     if (outcome->places > 1)
         gtl_text_add(text, " The rig can hang in %d places near its drawing; this is the nearest.",
                      outcome->places);

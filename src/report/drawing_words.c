@@ -74,6 +74,11 @@ static void add_open(gtl_text *text, const gtl_scene *scene)
                          ? "the one with equal tensions"
                          : "the one with equal tensions where friction may act either "
                            "way");
+    if (scene->sheet->frees_all && outcome->band.pull)
+        gtl_text_add(text,
+                     " Friction is stated as a range: tensions and pulls have all of it at its %s; forces on "
+                     "bodies and anchors are the worst of %d rigs.",
+                     outcome->band.freest ? "least" : "most", outcome->band.rigs);
     if (outcome->places > 1)
         gtl_text_add(text, " The rig can hang in %d places near its drawing; this is the nearest.",
                      outcome->places);

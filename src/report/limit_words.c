@@ -28,13 +28,16 @@ static const char *case_of(const gtl_limit *limit, const gtl_edge *edge)
 
 static void add_by_case(const gtl_limit *limit, const gtl_edge *edge, gtl_text *text)
 {
-    if (edge->outcome >= 0) gtl_text_add(text, ", by %s", case_of(limit, edge));
+    if (edge->outcome >= 0)
+        gtl_text_add(text, ", by %s", case_of(limit, edge));
+    else if (edge->kind == GTL_EDGE_RATING)
+        gtl_text_add(text, ", at rest further up the lift");
 }
 
 /* A spar fails one way or the other. */
 static void add_push(const gtl_sheet *sheet, const gtl_edge *edge, gtl_text *text)
 {
-    if (sheet->components[edge->component].push) gtl_text_add(text, ", in push");
+    if (edge->outcome >= 0 && sheet->components[edge->component].push) gtl_text_add(text, ", in push");
 }
 
 /* On which side of an end of the range the loads are that it bars. */
@@ -96,7 +99,10 @@ char *gtl_limit_edge(const gtl_limit *limit, const gtl_edge *edge)
 static void add_part_over(const gtl_limit *limit, gtl_text *text)
 {
     const gtl_edge *edge = &limit->barred;
-    double use = limit->as_drawn.components[edge->component].utilisation;
+    const gtl_component *part = &limit->as_drawn.components[edge->component];
+    double use = edge->outcome >= 0
+                     ? part->utilisation
+                     : limit->as_drawn.rope_bill->strains[edge->component].most / part->capacity;
     gtl_text_add(text, "%s ", gtl_limit_part(limit, edge->component).text);
     if (isfinite(use))
         gtl_text_add(text, "is at %s %% of its rating", gtl_figure_utilisation(use).text);

@@ -108,6 +108,10 @@ void gtl_words_timber(const gtl_timber *timber, gtl_sink *sink, void *context)
         "forks, burrs and the flare of a butt hold more than any formula of a stem says",
     };
     for (size_t i = 0; i < sizeof sentences / sizeof *sentences; i++) sink(context, sentences[i]);
+    if (timber && gtl_is_waisted(timber))
+        sink(context,
+             "the middle is thicker or thinner than both ends: see that the diameters stand in order, "
+             "end, halfway, end");
     if (timber && timber->formula == GTL_HUBER)
         sink(context,
              "one diameter makes a cylinder: a piece that tapers holds a little more, so measure both "

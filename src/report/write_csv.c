@@ -166,6 +166,36 @@ static void demand(const gtl_csv_writer *w, int index)
     put(w, &row);
 }
 
+/* The ends of a band, a row each. */
+static void ends(const gtl_csv_writer *w, gtl_csv_row row, const double range[2])
+{
+    static const char *const records[] = {"least", "most"};
+    for (int i = 0; i < 2; i++) {
+        row.record = records[i];
+        row.force = range[i];
+        put(w, &row);
+    }
+}
+
+/* Between what forces lie over all the rigs that were worked, where figures are ranges. */
+static void band(const gtl_csv_writer *w)
+{
+    const gtl_band *band = &w->outcome->band;
+    const gtl_rig *rig = w->rig;
+    for (int i = 0; i < rig->thing_count; i++)
+        if (rig->things[i].kind == GTL_HAND)
+            ends(w, row_of("", rig->things[i].name, "pull", w->outcome->name), band->pull[i]);
+    for (int i = 0; i < rig->part_count; i++) {
+        const gtl_line *line = &rig->lines[rig->parts[i].line];
+        gtl_csv_row row = row_of("", line->name, "tension", w->outcome->name);
+        row.from = stop_name(rig, rig->parts[i].from);
+        row.to = stop_name(rig, rig->parts[i].to);
+        ends(w, row, band->tension[i]);
+    }
+    for (int i = 0; i < w->sheet->component_count; i++)
+        ends(w, row_of("", w->sheet->components[i].name, "demand", w->outcome->name), band->demand[i]);
+}
+
 static void one_case(const gtl_csv_writer *w)
 {
     const gtl_outcome *outcome = w->outcome;
@@ -181,6 +211,7 @@ static void one_case(const gtl_csv_writer *w)
     for (int i = 0; i < w->rig->thing_count; i++) thing(w, i);
     for (int i = 0; i < outcome->rig->node_count; i++) guide(w, i);
     for (int i = 0; i < w->sheet->component_count; i++) demand(w, i);
+    if (outcome->band.pull) band(w);
 }
 
 /* --- the rows of the whole --- */

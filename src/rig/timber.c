@@ -19,6 +19,12 @@ const char *gtl_wood_end_name(gtl_wood_end end)
     return names[end];
 }
 
+bool gtl_is_waisted(const gtl_timber *timber)
+{
+    const double *at = timber->diameters;
+    return timber->diameter_count == 3 && !(at[1] >= fmin(at[0], at[2]) && at[1] <= fmax(at[0], at[2]));
+}
+
 double gtl_wood_soaked(double specific_gravity)
 {
     return WATER * (specific_gravity + 1 - specific_gravity * WATER / GTL_WOOD_SUBSTANCE);

@@ -33,11 +33,14 @@ static void find_next(gtl_limit *limit)
 
 /* --- what ratings would have to be --- */
 
-/* What the part has to hold: its demand; a head fitting, twice its line as well [N]. */
+/* What the part has to hold: its demand, or what it bears on the way up; a head fitting, twice its line as
+ * well [N]. */
 static double to_hold(const gtl_sheet *sheet, int component)
 {
     const gtl_component *part = &sheet->components[component];
     double most = part->mark == GTL_MARK_IDLE ? 0 : part->demand;
+    if (sheet->rope_bill && sheet->rope_bill->worked)
+        most = fmax(most, sheet->rope_bill->strains[component].most);
     for (int i = 0; i < sheet->head_fitting_count; i++)
         if (sheet->head_fittings[i].fitting == component) most = fmax(most, sheet->head_fittings[i].needed);
     return most;

@@ -4,8 +4,7 @@
 #include <stdio.h>
 
 /* Whatever else than a rating speaks against the rig, and is not only open, bars a load. */
-#define BARRING_CASES                                                                                        \
-    (~(unsigned)(GTL_LIMIT_OPEN | GTL_WHY_OVER | GTL_WHY_HEAD_FITTING | GTL_WHY_ON_THE_WAY))
+#define BARRING_CASES (~(unsigned)(GTL_LIMIT_OPEN | GTL_WHY_OVER | GTL_WHY_HEAD_FITTING | GTL_WHY_ON_THE_WAY))
 
 /* Take a share of a rating if it is the greatest so far. */
 static void use_most(gtl_tried *tried, double use, gtl_edge_kind kind, int component, int outcome)
@@ -21,12 +20,10 @@ static void use_most(gtl_tried *tried, double use, gtl_edge_kind kind, int compo
 static void find_use_on_the_way(const gtl_sheet *sheet, gtl_tried *tried)
 {
     const gtl_rope_bill *bill = sheet->rope_bill;
-    const gtl_outcome *hold = gtl_sheet_outcome(sheet, GTL_HOLD);
     for (int i = 0; bill && bill->worked && i < sheet->component_count; i++) {
         const gtl_component *part = &sheet->components[i];
         if (bill->strains[i].most > bill->strains[i].drawn && part->mark != GTL_MARK_IDLE)
-            use_most(tried, bill->strains[i].most / part->capacity, GTL_EDGE_RATING, i,
-                     (int)(hold - sheet->outcomes));
+            use_most(tried, bill->strains[i].most / part->capacity, GTL_EDGE_RATING, i, -1);
     }
 }
 

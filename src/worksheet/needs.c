@@ -47,6 +47,7 @@ const char *gtl_needs_missing(const gtl_worked *worked, unsigned needs)
         return "it hangs otherwise than its file draws it, so nobody could work it out from the drawing; "
                "write "
                "the places where it hangs into the rig file";
+    if (rig->batten_count > 0) return "it has a batten, whose lines share its weight in more than one way";
     if ((needs & GTL_NEEDS_LOAD) && rig->load < 0) return "it has no load that is lifted";
     if (hauls && (rig->hand < 0 || rig->load < 0)) return "it has no hand whose pull is worked out";
     if (hauls && !(worked->hold->state->effort > 0)) return "the load needs no pull to be held";

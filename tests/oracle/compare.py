@@ -40,6 +40,9 @@ def compare_case(mine, theirs, force, size, more):
                     continue
                 if differ(value, other, scale):
                     yield f'{case}: {table} {name} {key}: {value!r}, printed {other!r}'
+    for key in DROP_KEYS if 'drop' in mine else ():
+        if differ(mine['drop'][key], theirs['drop'][key], 0.0):
+            yield f'{case}: {key}: {mine["drop"][key]!r}, printed {theirs["drop"][key]!r}'
     for key in ('velocity_ratio', 'estimated_advantage', 'efficiency'):
         if differ(mine.get(key), theirs[key], 1.0):
             yield f'{case}: {key}: {mine.get(key)!r}, printed {theirs[key]!r}'
@@ -50,6 +53,7 @@ def compare_case(mine, theirs, force, size, more):
         yield f'{case}: undecided: {sorted(mine["undecided"])}, printed {sorted(set(theirs["undecided"]))}'
 
 
+DROP_KEYS = ('peak', 'checked', 'weight', 'stiffness')
 REFUSABLE = ('jam', 'start', 'stop', 'lost')
 
 

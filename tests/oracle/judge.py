@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+import drop
 import gear
 import hanging
 import hardware
@@ -40,6 +41,7 @@ class Worked:
     unsure: bool        # a state was left out
     drops: bool = False
     varied: bool = False
+    doubtful: bool = False
 
 
 def senses_to_try(undecided):
@@ -80,6 +82,8 @@ def states_of(s, case, shape):
     states, unsure = [first], False
     if case == 'jam':
         states = [motion.catch(s, shape), first]
+    if case == 'drop' and s.driven is not None and any(run.thing.slip for run in s.runs):
+        states.append(motion.work(s, 'lower', shape))
     rough = [r for r in first.undecided if s.runs[r].thing.slip and any(s.runs[r].thing.slip[1:])]
     if rough:
         for forced in list(senses_to_try(rough))[1:]:
@@ -141,7 +145,7 @@ def describe(s, case, state, forces, effort, worst, factor):
     bodies = [(t.name, s.node(t)) for t in rig.of('block', 'fairlead', 'joint', 'load', 'hand')]
     figures['places'] = {name: {'at': forces.at[node], 'moved': np.linalg.norm(forces.at[node] - s.drawn[node])}
                          for name, node in bodies if not s.fixed[node]}
-    if s.driven is not None and case != 'jam':
+    if s.driven is not None and state.growth is not None:
         travel = lambda p: -state.growth[p.first:][:p.count].sum()
         ratio = travel(s.pieces[s.driven])
         done = state.rise[:, -1] @ s.weight - sum(p.hand.pull * travel(p) for p in s.pieces if p.rule == 'pulled')
@@ -192,6 +196,22 @@ def work_loss(s, name, shape):
     for place, row in figures['places'].items():
         row['moved'] = np.linalg.norm(row['at'] - s.drawn[s.node(rig.named(place))])
     figures['loose'] = {thing.name for thing in remains.gone}
+    return worked
+
+
+def work_drop(s, name, shape):
+    """The figures at the peak; what parts are held against their ratings at is worked anew."""
+    found = drop.caught(s, shape, prepare, lambda of, state: Forces(of, state).tension)
+    top, checked = (prepare(drop.heavier(s.rig, weight)) for weight in (found.peak, found.checked))
+    worked = work_case(top[0], 'drop', name, top[1])
+    beyond = work_case(checked[0], 'drop', name, checked[1])
+    worked.needs, worked.lines, worked.doubtful = beyond.needs, beyond.lines, found.doubtful
+    for hand in s.rig.of('hand'):
+        if drop.behind_turns(s, hand):
+            worked.needs[hand.name] = []
+            worked.figures['hands'][hand.name]['force'] = None
+    worked.figures['drop'] = {'peak': found.peak, 'checked': found.checked, 'weight': found.weight,
+                              'stiffness': found.stiffness}
     return worked
 
 
@@ -258,11 +278,12 @@ def weakest(components, row):
             'utilisation': worst[0] if worst[0] != math.inf else None}
 
 
-def prepare(rig):
-    """The statics of a rig and its shape without friction; NoAnswer where there is none."""
+def prepare(rig, alone=True):
+    """The statics of a rig and its shape without friction; NoAnswer where there is none. `alone`: no other hand
+    holds the load in this one's stead."""
     s = Statics(rig)
     shape = hanging.shape(s) if s.driven is None else motion.move(s, hanging.shape(s))
-    if s.driven is not None and rig.dim == 1:
+    if s.driven is not None and rig.dim == 1 and alone:
         pushes = s.pull_of(s.driven, shape) < -NOTHING * s.force
         if pushes and shape.rise[:, -1] @ s.weight > 0:  # raising would take work, and hauling does not raise
             raise NoAnswer('nothing holds the load')
@@ -280,12 +301,14 @@ class Tally:
     unsure: bool = False
     varied: bool = False
     drops: bool = False
+    doubtful: bool = False
 
     def add(self, rig, case, worked):
         self.cases[case] = worked.figures
         self.unsure |= worked.unsure
         self.varied |= worked.varied
         self.drops |= worked.drops
+        self.doubtful |= worked.doubtful
         for item in rig.of(*RATED):
             if counts(rig, item, case.split()[0]):
                 for need in worked.needs.get(item.name, []):
@@ -295,15 +318,35 @@ class Tally:
             self.lines[name] = max(self.lines[name], tension)
 
 
-def work_all(s, shape, refused):
+def work_either(ways, name):
+    """A case by the one of two hands that need not push, and the rig in which it is worked out."""
+    for s, shape in ways:
+        try:
+            return s.rig, work_case(s, name, name, shape)
+        except (Impossible, NoAnswer) as reason:
+            why = reason
+    raise why
+
+
+def work_all(ways, refused):
+    """`ways`: the rig and its shape; of two hands joined by `or` one after the other."""
+    s, shape = ways[0]
     rig = s.rig
     tally = Tally({}, {}, {item.name: [] for item in rig.of(*RATED)}, {b.name: 0.0 for b in rig.of('block')})
     for case in rig.cases:
         try:
             if case in refused:
                 raise Impossible('refused')
-            lost = case.startswith('lost ')
-            tally.add(rig, case, work_loss(s, case, shape) if lost else work_case(s, case, case, shape))
+            by = rig
+            if len(ways) > 1 and case not in ('hold', 'raise', 'lower', 'start', 'stop'):
+                raise Unsupported(f'{case} with two hands')
+            if case == 'drop':
+                worked = work_drop(s, case, shape)
+            elif case.startswith('lost '):
+                worked = work_loss(s, case, shape)
+            else:
+                by, worked = work_either(ways, case)
+            tally.add(by, case, worked)
         except (Impossible, NoAnswer) as reason:
             tally.cases[case], tally.why[case] = None, str(reason)
             tally.cannot |= case != 'lower' or isinstance(reason, NoAnswer)
@@ -317,14 +360,16 @@ def verdict(s, marks, tally):
     unmoved = rig.hand and any(stated) and not {'raise', 'lower'} & set(rig.cases)
     choked = any(gear.choke_unknown(rig, item) for item in rig.of('sling'))
     left_open = 'unrated' in marks or not all(stated) or unmoved or choked or tally.cannot or tally.drops
+    left_open = left_open or tally.doubtful
     return 'over' if 'over' in marks else 'unrated' if left_open else 'within'
 
 
 def report(rig, refused=()):
     """The whole report: cases (None: cannot be), components, verdict. `refused`: cases that are not to be worked,
     although they could be."""
-    s, shape = prepare(rig)
-    tally = work_all(s, shape, refused)
+    ways = [prepare(each, not rig.twin) for each in (rig, rig.twin) if each]
+    s = ways[0][0]
+    tally = work_all(ways, refused)
     components = {item.name: rate(rig, item, tally.needs[item.name], NOTHING * s.force) for item in rig.of(*RATED)
                   if item.kind != 'hand' or item.limit is not None}
     heads = list(fittings(rig, components, tally.lines))

@@ -109,7 +109,7 @@ def jammed(s, shape, forced):
 
 def work(s, case, shape, forced=None):
     """One case from the shape without friction. `forced` maps undecided runs to a sense."""
-    if case in ('hold', 'lost'):
+    if case in ('hold', 'lost', 'drop'):
         return resting(s, shape, forced)
     if case == 'jam':
         return jammed(s, shape, forced)

@@ -57,6 +57,8 @@ class Item:
     stops: list = field(default_factory=list)  # (thing, connectors)
     length: float = None
     kept: list = None     # the length of each piece, where a loss left it so
+    stretch: tuple = None  # elongation over length, and the pull that it is at
+    fall: float = None    # of a load, how far it falls in the case drop
 
 
 @dataclass
@@ -72,6 +74,7 @@ class Rig:
     acceleration: float = None
     loss_factor: float = 2.0
     holding: bool = False  # after a loss: hands hold on where they are
+    twin: 'Rig' = None     # of two hands joined by `or` the other is worked out, and the first has 0 N
 
     def named(self, name):
         return next(item for item in self.items if item.name.lower() == name.lower())
@@ -177,15 +180,22 @@ def describe(item, named, gravity, factor, efficiency):
         item.stops = [split_via(stop, named) for stop in keys['path'].split(',')]
     if 'length' in keys:
         item.length = number(keys['length'], LENGTHS)
+    if 'stretch' in keys:
+        share, pull = re.split(r'\s+at\s+', keys['stretch'], flags=re.I)
+        item.stretch = (number(share), force(pull, gravity))
+    if 'fall' in keys:
+        item.fall = number(keys['fall'], LENGTHS)
 
 
-def cases_of(sheet, hand, all_limited):
+def cases_of(sheet, hand, all_limited, any_fall):
     """The names of the cases worked, in the contract's order."""
     words = [' '.join(c.lower().split()) for c in sheet.get('cases', 'hold, raise, lower').split(',')]
     if 'all' in words and hand:
         words += ['raise', 'lower'] + ['jam'] * all_limited
         words += ['start', 'stop'] * ('acceleration' in sheet or 'speed' in sheet)
-    return (['hold'] + [c for c in MOVING if c in words and hand] + [c for c in words if c.startswith('lost ')])
+    drops = 'drop' in words or ('all' in words and any_fall)
+    return (['hold'] + [c for c in MOVING if c in words and hand] + [c for c in words if c.startswith('lost ')]
+            + ['drop'] * drops)
 
 
 def acceleration(sheet):
@@ -204,11 +214,23 @@ def refuse(items, tables):
         raise Refused('no rig')
 
 
-def read(text, folder='.'):
-    """A rig file's text as a Rig. `folder` is where its own tables are."""
+def as_load(kind, name, keys):
+    """An arbor is a load on a track of its own; `arbor` marks that nobody lifts it."""
+    return Item('load', name, keys | {'guide': 'vertical', 'arbor': ''}) if kind == 'arbor' else Item(kind, name, keys)
+
+
+def pair(hands, named):
+    """The two hands of which one says `or`, in the order of the file; none where nobody does."""
+    joined = {named[hand.keys['or'].lower()].name for hand in hands if 'or' in hand.keys}
+    return [hand for hand in hands if 'or' in hand.keys or hand.name in joined]
+
+
+def read(text, folder='.', second=False):
+    """A rig file's text as a Rig. `folder` is where its own tables are. `second`: of two hands joined by `or` the
+    second one is worked out."""
     found = sections(text)
     sheet = next((keys for kind, _, keys in found if kind == 'rig'), {})
-    items = [Item(kind, name, keys) for kind, name, keys in found if kind != 'rig']
+    items = [as_load(kind, name, keys) for kind, name, keys in found if kind != 'rig']
     named = {item.name.lower(): item for item in items}
     tables = Tables([t.strip() for t in sheet['tables'].split(',')] if 'tables' in sheet else [], folder)
     gravity = number(sheet['gravity'], ACCELERATIONS) if 'gravity' in sheet else G0
@@ -220,10 +242,14 @@ def read(text, folder='.'):
         describe(item, named, gravity, factor, efficiency)
     refuse(items, tables)
     hands = [i for i in items if i.kind == 'hand']
+    both = pair(hands, named)
+    if both:
+        both[0 if second else 1].pull = 0.0
     hand = next((i for i in hands if i.pull is None), None)
-    loads = [i for i in items if i.kind == 'load']
+    loads = [i for i in items if i.kind == 'load' and 'arbor' not in i.keys]
     lifted = named[sheet['load'].lower()] if 'load' in sheet else loads[0] if loads else None
     dim = len(next(i.at for i in items if i.at))
-    return Rig(items, dim, gravity, cases_of(sheet, hand, all(i.limit is not None for i in hands)),
+    return Rig(items, dim, gravity, cases_of(sheet, hand, all(i.limit is not None for i in hands),
+                                          any(i.fall is not None for i in items)),
                lifted if hand else None, hand, tables, tables.find('use', sheet.get('use')), acceleration(sheet),
-               float(sheet.get('loss factor', 2)))
+               float(sheet.get('loss factor', 2)), twin=read(text, folder, True) if both and not second else None)

@@ -1,7 +1,7 @@
 #!/bin/sh
 # Includes point down or back along base <- rig <- read and rig <- solve <- rate <- study <- report <- cli,
 # never up. Between report and cli stand explain, lab and worksheet.
-# A public header stands in the room of the same name; fault.h, units.h and version.h in base; hardware.h in rig; limit.h in study;
+# A public header stands in the room of the same name; fault.h, units.h and version.h in base; hardware.h in rig; rope_bill.h in rate; limit.h in study;
 # gantline.h is seen by cli alone.
 cd "$(dirname "$0")/../.." || exit 1
 
@@ -22,6 +22,7 @@ BEGIN {
     below["gantline"] = "base rig read solve rate study report explain lab worksheet"
     room["fault.h"] = room["units.h"] = room["version.h"] = "base"
     room["hardware.h"] = room["timber.h"] = "rig"
+    room["rope_bill.h"] = "rate"
     room["limit.h"] = "study"
     split("rig read solve rate report explain lab worksheet gantline", names, " ")
     for (i in names) room[names[i] ".h"] = names[i]

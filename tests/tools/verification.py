@@ -16,7 +16,7 @@ SECTIONS = {
     't12': 'Bends without a sheave', 'errors': 'Tackles: figures known to be wrong',
     'r01': 'Sling angles', 'r02': 'Chain slings', 'r03': 'Natural fibre slings', 'r04': 'Hitches and modes',
     'r05': 'Bends and ends of wire rope', 'r06': 'Knots and splices', 'r07': 'Side loads, head fittings, connectors',
-    'r08': 'Design factors by use', 'r09': 'Ratings and units', 'd05': 'Starting and stopping',
+    'r08': 'Design factors by use', 'r09': 'Ratings and units', 'd01': 'Green wood', 'd02': 'Volumes of a stem', 'd05': 'Starting and stopping',
     'c01': 'Textbook problems', 'bench': 'Set-ups of a pulley class',
 }
 

@@ -18,6 +18,11 @@ static const char hoist[] =
     "[rope fall]\npath = beam, tail, crew\nmbs = 9 kN\n[sling link]\npath = tail, saddle via hook\n"
     "[rope bight]\npath = crate, saddle, crate\n";
 
+/* Friction as a range, and a post. */
+static const char ranged[] = "[anchor quay]\nat = 3 m\n[fairlead post]\non = quay\nfriction = 0.15 .. 0.22\n"
+                             "[load barge]\nat = 1 m\nmass = 30 kg\n[hand crew]\nat = 2 m\n"
+                             "[rope line]\npath = barge, post, crew\n";
+
 /* Two coordinates, several places, joints and a spar. */
 static const char leaning[] = "[anchor foot]\nat = 0 m, 0 m\n[load head]\nat = 0.1 m, 2 m\nmass = 20 kg\n"
                               "[spar post]\npath = foot, head\n[hand west]\nat = -1 m, 2 m\npull = 20 kN\n"
@@ -41,7 +46,7 @@ static bool rates_with(const gtl_rig *rig, long allowed)
 static void rating(void **state)
 {
     (void)state;
-    const char *const texts[] = {hoist, leaning};
+    const char *const texts[] = {hoist, leaning, ranged};
     for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) {
         gtl_rig *rig = read_sound("%s", texts[i]);
         long allowed = 0;
@@ -68,7 +73,7 @@ static bool reports_with(const rated *rig, gtl_form form, long allowed)
 static void reporting(void **state)
 {
     (void)state;
-    const char *const texts[] = {hoist, leaning};
+    const char *const texts[] = {hoist, leaning, ranged};
     const gtl_form forms[] = {GTL_TEXT, GTL_JSON};
     for (size_t i = 0; i < 2 * sizeof texts / sizeof *texts; i++) {
         rated rig = rate_sound("%s", texts[i / 2]);

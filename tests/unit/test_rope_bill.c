@@ -108,7 +108,9 @@ static void wraps(void **state)
                            "diameter = 88 mm\nefficiency = 90 %%\nwrap = 270 deg\n[load crate]\nat = 0 m, 2 "
                            "m\nmass = 50 kg\n[hand crew]\nat = 5 m, 3 m\n[rope fall]\npath = crate, head, "
                            "lead, crew\ndiameter = 12 mm\n");
-    assert_close(need_of(&rig, "fall")->wraps, pi * 0.05 + 1.5 * pi * 0.05);
+    const gtl_rope_need *need = need_of(&rig, "fall");
+    assert_close(need->wraps, pi * 0.05 + 1.5 * pi * 0.05);
+    assert_close(need->needed, need->most + need->wraps);
     rated_end(&rig);
     rig = rate_sound(
         "[rig]\nlift = 1 m\n[anchor beam]\nat = 0 m, 6 m\n[block head]\non = beam\n[anchor "
@@ -204,6 +206,21 @@ static void let_out(void **state)
     assert_non_null(strstr(sheet.reason, "3.500 m are needed, 1.500 m of it"));
     gtl_sheet_end(&sheet);
     gtl_rig_free(short_rope);
+}
+
+/* A hauled rope that is tied in its middle too: its length is that of the whole, and no stretch of it keeps
+ * it. */
+static void tied_in_the_middle(void **state)
+{
+    (void)state;
+    rated rig = rate_sound("[rig]\nlift = 1 m\n[anchor beam]\nat = 6 m\n[block head]\non = beam\n[joint "
+                           "grip]\nat = 3 m\n[load crate]\nat = 1 m\nmass = 50 kg\n[hand crew]\nat = 1 "
+                           "m\n[rope fall]\npath = crate, grip, head, crew\nlength = 10 m\n");
+    const gtl_outcome *hold = gtl_sheet_outcome(&rig.sheet, GTL_HOLD);
+    assert_close(hold->state->piece_length[0], 2);
+    assert_close(need_of(&rig, "fall")->now, 10);
+    assert_close(bill_of(&rig)->run, 3);
+    rated_end(&rig);
 }
 
 /* Of an endless line the second hand gives out what comes to the first. */
@@ -329,11 +346,13 @@ static void memory(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(asked_for), cmocka_unit_test(as_drawn), cmocka_unit_test(hauling),
-        cmocka_unit_test(wraps),     cmocka_unit_test(meetings), cmocka_unit_test(resets),
-        cmocka_unit_test(no_reset),  cmocka_unit_test(let_out),  cmocka_unit_test(two_hands),
-        cmocka_unit_test(runs_away), cmocka_unit_test(grows),    cmocka_unit_test(no_place),
-        cmocka_unit_test(memory),
+        cmocka_unit_test(asked_for), cmocka_unit_test(as_drawn),
+        cmocka_unit_test(hauling),   cmocka_unit_test(wraps),
+        cmocka_unit_test(meetings),  cmocka_unit_test(resets),
+        cmocka_unit_test(no_reset),  cmocka_unit_test(let_out),
+        cmocka_unit_test(two_hands), cmocka_unit_test(tied_in_the_middle),
+        cmocka_unit_test(runs_away), cmocka_unit_test(grows),
+        cmocka_unit_test(no_place),  cmocka_unit_test(memory),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
