@@ -23,6 +23,9 @@ typedef struct gtl_strain {
     double drawn;  /* where the load is drawn [N]; NaN: a hand's, where friction is stated */
     double most;   /* the greatest anywhere on the way [N] */
     double height; /* how far up that is [m] */
+    double use; /* further up than drawn, the greatest share of its rating, what the angle of its pull takes
+                 * counted; infinite: not allowed so, or beyond its table; NaN: not rated [1] */
+    bool known; /* where the load is drawn its angle is within its table */
 } gtl_strain;
 
 /* What ends the way up. */

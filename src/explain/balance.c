@@ -222,7 +222,7 @@ static void sort(gtl_bodies *bodies)
 {
     const gtl_rig *rig = bodies->lesson->rig;
     sorting s = {.bodies = bodies,
-                 .unknown = malloc(((size_t)rig->node_count + 1) * sizeof *s.unknown),
+                 .unknown = calloc((size_t)rig->node_count + 1, sizeof *s.unknown),
                  .done = calloc((size_t)rig->node_count + 1, sizeof *s.done)};
     if (s.unknown && s.done) {
         for (int i = 0; i < rig->node_count; i++) {

@@ -236,6 +236,8 @@ static const char *why_not(const gtl_lesson *lesson, const gtl_outcome *raise)
                "pulls "
                "up to its own; which, nobody can say. The pulls above are those without it.";
     if (!raise) return "The rig file does not ask for raising, so friction is not put in here.";
+    if (raise->possible && raise->rig->hand != rig->hand)
+        return "To raise the load the other hand has to pull: what friction takes then is in the report.";
     if (raise->possible && !any_rubs(rig))
         return all_stated(rig)
                    ? "All stops are stated to be without friction: raising takes the same pulls as "

@@ -127,11 +127,11 @@ static void battens(gtl_lesson *lesson)
         for (int k = 0; k < batten->pick_count; k++)
             gtl_names_add(&picks, rig->things[rig->picks[batten->first_pick + k].thing].name);
         gtl_names_end(&picks);
-        gtl_text_add(&text,
-                     " and are among their weights above, shared as on lines that do not give; in all "
-                     "W(%s) = %s",
-                     batten->name, gtl_exact_force(lesson, batten->total).text);
+        gtl_text_add(&text, " and are among their weights above, shared as on lines that do not give");
         gtl_document_put(lesson->document, GTL_PAIR, batten->name, &text);
+        if (rig->load >= 0 && gtl_batten_of(rig, rig->load) == i)
+            gtl_document_equation(lesson->document, "%s = %s", gtl_symbol_lifted(lesson).text,
+                                  gtl_exact_force(lesson, batten->total).text);
     }
 }
 

@@ -78,7 +78,7 @@ static void say_reaction(const gtl_bodies *bodies, int node)
     gtl_lesson *lesson = bodies->lesson;
     int dim = lesson->rig->dim, axes = 0;
     double force[3] = {0, 0, 0};
-    for (int k = 0; k < dim; k++) {
+    for (int k = 0; k < 3 && k < dim; k++) {
         if (!gtl_is_free(lesson->rig, node, k)) force[k] = gtl_reaction(bodies, node, k);
         axes += fabs(force[k]) > lesson->units.noise;
     }
@@ -147,14 +147,15 @@ static bool begin(gtl_bodies *bodies, gtl_lesson *lesson, const gtl_outcome *out
 void gtl_lesson_support(gtl_lesson *lesson)
 {
     gtl_bodies hold = {0}, raise = {0};
+    const gtl_outcome *rests = lesson->hold;
     const gtl_outcome *rubbed = gtl_tells_friction(lesson) ? lesson->raise : NULL;
-    if (!lesson->hold && !rubbed) return;
+    if (!rests && !rubbed) return;
     gtl_document_heading(lesson->document, "Support");
-    if (begin(&hold, lesson, lesson->hold) && begin(&raise, lesson, rubbed)) {
+    if (begin(&hold, lesson, rests) && begin(&raise, lesson, rubbed)) {
         say_principle(lesson);
-        if (lesson->hold) support_steps(&hold);
+        if (rests) support_steps(&hold);
         if (rubbed) support_steps(&raise);
-        gtl_supports_table(lesson, lesson->hold ? &hold : NULL, rubbed ? &raise : NULL);
+        gtl_supports_table(lesson, rests ? &hold : NULL, rubbed ? &raise : NULL);
     }
     gtl_bodies_end(&hold);
     gtl_bodies_end(&raise);

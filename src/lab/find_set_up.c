@@ -18,6 +18,14 @@ static void ask_source(const gtl_lab_reading *r, gtl_lab_set_up *set_up)
     gtl_faults_end(&own);
 }
 
+/* The first bend of the rig whose friction is a range, NULL for none. */
+static const char *ranged_bend(const gtl_rig *rig)
+{
+    for (int i = 0; i < rig->run_count; i++)
+        if (!isnan(rig->things[rig->runs[i].thing].freest)) return rig->things[rig->runs[i].thing].name;
+    return NULL;
+}
+
 /* A row on a rig that cannot be used: why. */
 static void check_rig(const gtl_lab_reading *r, const gtl_lab_set_up *set_up, int line)
 {
@@ -36,6 +44,11 @@ static void check_rig(const gtl_lab_reading *r, const gtl_lab_set_up *set_up, in
                        "in the rig `%s` a batten is lifted, and a load read off cannot be put in its place; "
                        "write a rig with a [load NAME]",
                        set_up->name);
+    } else if (ranged_bend(set_up->rig)) {
+        gtl_faults_add(r->faults, line,
+                       "in the rig `%s` the friction of `%s` is a range, and a reading is compared with one "
+                       "figure; write one number there",
+                       set_up->name, ranged_bend(set_up->rig));
     }
 }
 

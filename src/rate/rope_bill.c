@@ -81,7 +81,8 @@ typedef struct gtl_counting {
     const gtl_rig *rig;
     gtl_rope_bill *bill;
     gtl_bench *bench;
-    gtl_forces forces; /* in the place that is visited */
+    const gtl_component *components; /* the sheet's */
+    gtl_forces forces;               /* in the place that is visited */
 } gtl_counting;
 
 static void count_ropes(const gtl_counting *counting, const gtl_state *state)
@@ -94,18 +95,47 @@ static void count_ropes(const gtl_counting *counting, const gtl_state *state)
     }
 }
 
-static void count_strains(gtl_counting *counting, double height, const gtl_state *state)
+/* A demand as a share of what it may be, with what the angle of the pull takes [1]; NaN: not rated. */
+static double share_of(const gtl_counting *counting, int part, bool push)
+{
+    gtl_step steps[GTL_STEP_KIND_COUNT];
+    const gtl_forces *forces = &counting->forces;
+    gtl_component component = counting->components[part];
+    component.push = push;
+    int count = gtl_chain_steps(counting->rig, &component, forces->keeps[part], forces->angle[part], steps);
+    return (push ? forces->push : forces->demand)[part] / gtl_chain_capacity(steps, count);
+}
+
+/* The same in the place that is visited; a spar's the worse of pull and push. */
+static double use_of(const gtl_counting *counting, int part, bool known)
+{
+    double demand = counting->forces.demand[part];
+    bool idle = !(demand > GTL_IDLE_SHARE * counting->bench->force);
+    if (counting->components[part].kind == GTL_SPAR) /* fmax passes over a NaN */
+        return fmax(share_of(counting, part, false), share_of(counting, part, true));
+    if (known && !idle && isnan(counting->forces.keeps[part])) return INFINITY;
+    return idle ? NAN : share_of(counting, part, false);
+}
+
+static void count_strain(gtl_counting *counting, int part, double height)
 {
     const gtl_forces *forces = &counting->forces;
+    gtl_strain *strain = &counting->bill->strains[part];
+    double demand = isnan(forces->demand[part]) ? NAN : fmax(forces->demand[part], forces->push[part]);
+    if (height == 0)
+        *strain =
+            (gtl_strain){.drawn = demand, .most = demand, .use = NAN, .known = !isnan(forces->keeps[part])};
+    else
+        strain->use = fmax(strain->use, use_of(counting, part, strain->known)); /* likewise */
+    if (!(demand > strain->most)) return;
+    strain->most = demand;
+    strain->height = height;
+}
+
+static void count_strains(gtl_counting *counting, double height, const gtl_state *state)
+{
     gtl_find_forces(counting->bench, GTL_HOLD, state, &counting->forces);
-    for (int i = 0; i < counting->bench->component_count; i++) {
-        gtl_strain *strain = &counting->bill->strains[i];
-        double demand = fmax(forces->demand[i], forces->push[i]); /* fmax passes over a NaN */
-        if (height == 0) *strain = (gtl_strain){demand, demand, 0};
-        if (!(demand > strain->most)) continue;
-        strain->most = demand;
-        strain->height = height;
-    }
+    for (int i = 0; i < counting->bench->component_count; i++) count_strain(counting, i, height);
 }
 
 /* A gtl_way_visit. */
@@ -173,7 +203,8 @@ static bool make(gtl_sheet *sheet, const gtl_outcome *hold)
 {
     gtl_bench bench;
     /* The rig with the hand that pulls, where there are two. */
-    gtl_counting counting = {.rig = hold->rig, .bill = sheet->rope_bill, .bench = &bench};
+    gtl_counting counting = {
+        .rig = hold->rig, .bill = sheet->rope_bill, .bench = &bench, .components = sheet->components};
     bool kept = gtl_bench_begin(&bench, hold->rig) && gtl_forces_begin(&counting.forces, &bench) &&
                 list_ropes(&counting, hold->state) && go_up(&counting, hold->state);
     gtl_forces_end(&counting.forces);

@@ -72,8 +72,10 @@ static void remarks(gtl_composer *composer, const gtl_outcome *outcome)
 {
     const char *name = outcome->name;
     if (!outcome->possible) {
-        gtl_document_bullet(composer->document, "%s%s: %s", name, outcome->falls ? "" : " cannot be",
-                            outcome->reason);
+        bool elsewhere = outcome->band.tension && !isnan(outcome->band.tension[0][0]);
+        gtl_document_bullet(
+            composer->document, "%s%s: %s%s", name, outcome->falls ? "" : " cannot be", outcome->reason,
+            elsewhere ? "; within the ranges stated there is friction with which it can be" : "");
         return;
     }
     if (outcome->variants > 1) tell_variants(composer, outcome);

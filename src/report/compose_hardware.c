@@ -59,6 +59,13 @@ static void add_given(gtl_text *text, const gtl_composer *composer, const gtl_ha
     if (row->material[0]) gtl_text_add(text, "%smaterial %s", any ? ", " : ": ", row->material);
 }
 
+/* Whether the file states a friction of its own, as a range. */
+static bool is_range(const gtl_gear_item *item, gtl_hardware_number number)
+{
+    bool friction = number == GTL_HW_EFFICIENCY || number == GTL_HW_COEFFICIENT;
+    return friction && item->thing && !isnan(item->thing->freest);
+}
+
 /* What of it the file's own keys put out of use, or the part's kind has no use for. */
 static void add_overridden(gtl_text *text, const gtl_composer *composer, const gtl_gear_item *item)
 {
@@ -67,10 +74,12 @@ static void add_overridden(gtl_text *text, const gtl_composer *composer, const g
         double given = row->numbers[gifts[i].number];
         if (gifts[i].rating || isnan(given)) continue;
         double worked = gtl_gear_worked(composer->rig, item, gifts[i].number);
+        bool range = is_range(item, gifts[i].number);
         if (isnan(worked))
             gtl_text_add(text, "; %s not used here", gifts[i].words);
-        else if (!same(worked, given))
-            gtl_text_add(text, "; the file's own %s, %s, is used instead", gifts[i].words,
+        else if (range || !same(worked, given))
+            gtl_text_add(text, "; the file's own %s, %s%s, is used instead", gifts[i].words,
+                         range ? "a range, at its roughest " : "",
                          gifts[i].print(&composer->units, worked).text);
     }
     const gtl_hardware_row *material = item->gear->material;

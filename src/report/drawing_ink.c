@@ -182,20 +182,26 @@ static void ink_hold(const gtl_ink *ink, int thing)
     ink_links(ink, of->via, from, to);
 }
 
-/* A batten runs through its picks, which lie on it, and where it is seen from the side on to its ends. */
+/* A batten runs from pick to pick, and where it is seen from the side on to its ends. */
 static void ink_batten(const gtl_ink *ink, const gtl_batten *batten)
 {
     const gtl_picture *picture = ink->picture;
     const gtl_pick *first = &picture->rig->picks[batten->first_pick], *last = first + batten->pick_count - 1;
-    const gtl_spot *one = &ink->view->spots[first->thing], *other = &ink->view->spots[last->thing];
-    if (!one->shown || !other->shown) return;
-    gtl_point way = gtl_unit(gtl_between(one->at, other->at), (gtl_point){1, 0});
+    const gtl_spot *spots = ink->view->spots;
     double scale = ink->view->across == 0 && picture->rig->dim > 1 ? picture->scale : 0;
-    gtl_point from = gtl_along(one->at, way, -scale * first->position);
-    gtl_point to = gtl_along(other->at, way, scale * (batten->length - last->position));
-    from.x = fmin(fmax(from.x, MARGIN), GTL_DRAWING_WIDTH - MARGIN);
-    to.x = fmin(fmax(to.x, MARGIN), GTL_DRAWING_WIDTH - MARGIN);
-    add_line(ink, GTL_ROLE_BODY, first->thing, from, to, BATTEN);
+    gtl_point way = gtl_unit(gtl_between(spots[first->thing].at, spots[last->thing].at), (gtl_point){1, 0});
+    for (const gtl_pick *pick = first; pick <= last; pick++) {
+        if (!spots[pick->thing].shown) return;
+        gtl_point at = spots[pick->thing].at;
+        double before = pick == first ? scale * pick->position : 0;
+        double behind = pick == last ? scale * (batten->length - pick->position) : 0;
+        gtl_point from = gtl_along(at, way, -before);
+        gtl_point to = pick == last ? gtl_along(at, way, behind) : spots[pick[1].thing].at;
+        from.x = fmin(fmax(from.x, MARGIN), GTL_DRAWING_WIDTH - MARGIN);
+        to.x = fmin(fmax(to.x, MARGIN), GTL_DRAWING_WIDTH - MARGIN);
+        if (gtl_length(gtl_between(from, to)) > 0)
+            add_line(ink, GTL_ROLE_BODY, pick->thing, from, to, BATTEN);
+    }
 }
 
 static void ink_bodies(const gtl_ink *ink)

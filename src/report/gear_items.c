@@ -79,6 +79,7 @@ bool *gtl_gear_rows(const gtl_rig *rig, int *count)
     bool *used = *count > 0 ? calloc((size_t)*count, sizeof *used) : NULL;
     if (!used) return NULL;
     mark(used, rig, rig->use);
+    for (int i = 0; i < rig->batten_count; i++) mark(used, rig, rig->battens[i].pipe);
     for (int i = 0; i < rig->wood_count; i++) mark(used, rig, rig->woods[i].timber.row);
     for (int i = 0; i < gtl_gear_count(rig); i++) {
         gtl_gear_item item = gtl_gear_item_at(rig, i);

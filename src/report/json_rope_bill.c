@@ -35,9 +35,10 @@ static json_t *strains(const gtl_sheet *sheet)
         const gtl_strain *strain = &sheet->rope_bill->strains[i];
         if (isnan(strain->drawn)) continue;
         gtl_json_append(
-            &list, json_pack("{s:o, s:o, s:o, s:o}", "component", gtl_json_text(sheet->components[i].name),
-                             "drawn", gtl_json_number(strain->drawn), "most", gtl_json_number(strain->most),
-                             "height", gtl_json_number(strain->height)));
+            &list,
+            json_pack("{s:o, s:o, s:o, s:o, s:o}", "component", gtl_json_text(sheet->components[i].name),
+                      "drawn", gtl_json_number(strain->drawn), "most", gtl_json_number(strain->most),
+                      "height", gtl_json_number(strain->height), "use", gtl_json_number(strain->use)));
     }
     return list.array;
 }

@@ -99,10 +99,8 @@ char *gtl_limit_edge(const gtl_limit *limit, const gtl_edge *edge)
 static void add_part_over(const gtl_limit *limit, gtl_text *text)
 {
     const gtl_edge *edge = &limit->barred;
-    const gtl_component *part = &limit->as_drawn.components[edge->component];
-    double use = edge->outcome >= 0
-                     ? part->utilisation
-                     : limit->as_drawn.rope_bill->strains[edge->component].most / part->capacity;
+    double use = edge->outcome >= 0 ? limit->as_drawn.components[edge->component].utilisation
+                                    : limit->as_drawn.rope_bill->strains[edge->component].use;
     gtl_text_add(text, "%s ", gtl_limit_part(limit, edge->component).text);
     if (isfinite(use))
         gtl_text_add(text, "is at %s %% of its rating", gtl_figure_utilisation(use).text);
@@ -206,4 +204,7 @@ void gtl_limit_open(const gtl_limit *limit, gtl_sink *sink, void *context)
     if (limit->undecided_count > 0) say_undecided(limit, sink, context);
     if (!limit->every_combination)
         sink(context, "more stops are undecided than every combination was tried of");
+    if (limit->between_ends)
+        sink(context,
+             "what is stated as a range was worked at its ends, and between them a force may be greater");
 }

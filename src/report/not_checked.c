@@ -224,6 +224,13 @@ static void say_gear(const gtl_speech *speech)
     say(speech, "friction of guides");
 }
 
+static void say_battens(const gtl_speech *speech)
+{
+    for (int i = 0; i < speech->sheet->rig->batten_count; i++)
+        say(speech, "batten %s: how it bends, and whether it, its couplings and its clamps hold",
+            speech->sheet->rig->battens[i].name);
+}
+
 static void say_timber(const gtl_speech *speech)
 {
     gtl_text text = {0};
@@ -260,7 +267,7 @@ static void say_structure(const gtl_speech *speech)
 }
 
 static void (*const topics[])(const gtl_speech *) = {
-    say_unrated, say_unlimited, say_cases,     say_gear,     say_arbors, say_timber,
+    say_unrated, say_unlimited, say_cases,     say_gear,     say_arbors, say_battens,   say_timber,
     say_bends,   say_ends,      say_condition, say_dynamics, say_drop,   say_structure,
 };
 

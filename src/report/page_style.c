@@ -62,13 +62,13 @@ static const char *const rules[] = {
     ".bar .whole{fill:none;stroke:currentColor;stroke-width:14}",
     ".bar .used{fill:currentColor}",
     ".bar .past{fill:none;stroke:currentColor;stroke-width:22}",
-    "pre{margin:0;font-family:monospace,monospace;font-size:1em;line-height:1.4;tab-size:8;overflow-wrap:"
-    "normal}",
+    "pre{margin:0;font-family:monospace,monospace;font-size:1em;line-height:1.4;tab-size:8;",
+    "overflow-wrap:normal}",
     ".source{border:1px solid var(--rule);padding:.6em}",
     ".named::before{content:\"[\" attr(data-code) \"]\"}",
 
-    ".equation{font-family:monospace,monospace;margin:.3em 0 .3em "
-    "1.5em;padding-left:1.5em;text-indent:-1.5em}",
+    ".equation{font-family:monospace,monospace;margin:.3em 0 .3em 1.5em;",
+    "padding-left:1.5em;text-indent:-1.5em}",
     ".step{border-left:3px solid var(--rule);margin:.8em 0;padding:0 0 0 .8em}",
     ".step summary h3{display:inline;margin:0}",
     ".step .drawing svg{max-width:40em;margin:0}",

@@ -153,7 +153,7 @@ static const struct gtl_reason {
     void (*add_names)(gtl_names *names, const gtl_sheet *sheet);
 } reasons[] = {
     {GTL_WHY_OVER, "over the rating: ", add_over},
-    {GTL_WHY_ON_THE_WAY, "over the rating further up the lift: ", add_over_on_the_way},
+    {GTL_WHY_ON_THE_WAY, "over the rating further up the lift, at rest: ", add_over_on_the_way},
     {GTL_WHY_HEAD_FITTING, "head fitting under twice the line: ", add_head_fittings},
     {GTL_WHY_LOAD_FALLS, "a load falls after: ", add_fallen},
     {GTL_WHY_DROP, "something drops before it is caught, after: ", add_dropped},

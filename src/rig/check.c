@@ -161,11 +161,12 @@ static void check_pieces(gtl_building *b)
 }
 
 /* A batten is one, whatever its picks; of several loads one that may be meant into *first. */
-static int count_loads(const gtl_rig *rig, int *first)
+static int count_loads(const gtl_building *b, int *first)
 {
+    const gtl_rig *rig = b->rig;
     int count = 0;
     for (int i = rig->thing_count - 1; i >= 0; i--) {
-        if (rig->things[i].kind != GTL_LOAD || gtl_batten_of(rig, i) >= 0) continue;
+        if (rig->things[i].kind != GTL_LOAD || gtl_thing_item(b, i)->batten >= 0) continue;
         *first = i;
         count++;
     }
@@ -184,7 +185,7 @@ static const char *name_as_load(const gtl_rig *rig, int thing)
 static void settle_lifted(gtl_building *b)
 {
     int only = -1;
-    int loads = count_loads(b->rig, &only);
+    int loads = count_loads(b, &only);
     const gtl_stated *named = &b->draft->sheet.load.stated;
     int line = named->yes ? named->line : b->rig->things[b->rig->hand].line;
     int load = named->yes ? b->load : only;

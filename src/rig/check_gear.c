@@ -190,6 +190,7 @@ static void check_tables(gtl_building *b)
     bool *used = gtl_room(b, b->rig->hardware->row_count, sizeof *used);
     if (!used) return;
     use(b->rig, used, b->rig->use);
+    for (int i = 0; i < b->rig->batten_count; i++) use(b->rig, used, b->rig->battens[i].pipe);
     for (int i = 0; i < b->rig->wood_count; i++) use(b->rig, used, b->rig->woods[i].timber.row);
     for (int i = 0; i < b->draft->item_count; i++) use_gear(b->rig, used, &b->gear[i]);
     check_files(b, used);

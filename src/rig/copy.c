@@ -50,6 +50,11 @@ static bool copy_named(gtl_rig *copy, const gtl_rig *rig)
     COPY_NAMED(things, thing_count);
     COPY_NAMED(lines, line_count);
     COPY_NAMED(connectors, connector_count);
+    return true;
+}
+
+static bool copy_cases_and_battens(gtl_rig *copy, const gtl_rig *rig)
+{
     COPY_NAMED(cases, case_count);
     COPY_NAMED(battens, batten_count);
     return true;
@@ -88,7 +93,8 @@ gtl_rig *gtl_rig_copy(const gtl_rig *rig)
     copy->hung = NULL;
     copy->woods = NULL;
     bool texts = copy_texts(copy, rig); /* first: no text may be left that is the original's */
-    if (copy_named(copy, rig) && copy_arrays(copy, rig) && texts) return copy;
+    bool named = copy_named(copy, rig) && copy_cases_and_battens(copy, rig);
+    if (named && copy_arrays(copy, rig) && texts) return copy;
     gtl_rig_free(copy);
     return NULL;
 }

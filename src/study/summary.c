@@ -91,13 +91,14 @@ static void find_open(gtl_limit *limit, const gtl_sheet *sheet)
         const gtl_outcome *outcome = &sheet->outcomes[i];
         if (!outcome->possible) continue;
         if (!outcome->every_combination) limit->every_combination = false;
+        if (!gtl_band_is_proven(sheet, outcome)) limit->between_ends = true;
         for (int r = 0; r < outcome->rig->run_count; r++) {
             int thing = outcome->rig->runs[r].thing;
             if (outcome->state->undecided[r] && has_friction(&outcome->rig->things[thing]))
                 note_undecided(limit, thing);
         }
     }
-    if (limit->undecided_count > 0 || !limit->every_combination) limit->open = true;
+    if (limit->undecided_count > 0 || !limit->every_combination || limit->between_ends) limit->open = true;
 }
 
 bool gtl_summarise(gtl_limit *limit)

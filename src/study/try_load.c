@@ -20,11 +20,8 @@ static void use_most(gtl_tried *tried, double use, gtl_edge_kind kind, int compo
 static void find_use_on_the_way(const gtl_sheet *sheet, gtl_tried *tried)
 {
     const gtl_rope_bill *bill = sheet->rope_bill;
-    for (int i = 0; bill && bill->worked && i < sheet->component_count; i++) {
-        const gtl_component *part = &sheet->components[i];
-        if (bill->strains[i].most > bill->strains[i].drawn && part->mark != GTL_MARK_IDLE)
-            use_most(tried, bill->strains[i].most / part->capacity, GTL_EDGE_RATING, i, -1);
-    }
+    for (int i = 0; bill && bill->worked && i < sheet->component_count; i++)
+        use_most(tried, bill->strains[i].use, GTL_EDGE_RATING, i, -1);
 }
 
 static void find_use(const gtl_sheet *sheet, gtl_tried *tried)

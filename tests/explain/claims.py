@@ -78,7 +78,10 @@ def ratios(lesson, context, truth):
                 yield f'{element}: the report has no {name} in {element.case}'
             elif truly is not None and not value.about(truly):
                 yield f'{element}: {name} is {truly}'
-    asked = [name for (name, case), value in true.items() if value is not None and name != 's']
+    # Where the hand holds back it gains nothing on the load alone.
+    alone = hold and hold['velocity_ratio'] and hold['velocity_ratio'] > 0
+    asked = [name for (name, case), value in true.items()
+             if value is not None and name != 's' and (alone or name != 'A(load)')]
     if hold and truth.rig.hand and hold['velocity_ratio'] and hold['estimated_advantage']:
         for name in asked:
             if name.split('(')[1] != 'estimated)' and name[0] == 'A' and name not in context.given:
@@ -314,7 +317,7 @@ def untold(lesson, truth, name):
     if up['efficiency'] is not None and 0 < up['efficiency'] < 0.999 and not any(LOST.search(t) for t in words):
         yield 'nothing is said of what friction takes'
     tensions = truth.tensions('raise')
-    differ = sum(abs(a - b) > 1e-6 * max(a, b) and cut[k] == cut[k + 1]
+    differ = sum(abs(a - b) > 1e-6 * max(a, b) + truth.noise and cut[k] == cut[k + 1]
                  for line, each in tensions.items() for cut in [pieces(line)]
                  for k, (a, b) in enumerate(zip(each, each[1:])))
     runs = sum(bool(RUNS.match(text)) for text in words)

@@ -37,13 +37,27 @@ class Truth:
         self.rig = rigfile.read(text, folder)
         self.report = report
         self.cases = {case['case']: case for case in report['cases'] if case['case'] in ('hold', 'raise')}
+        self.take_hand()
         self.lines = self.rig.of(*rigfile.LINES)
         # A force as small as this is rounding of the program's arithmetic.
         self.noise = 1e-9 * max([sum(self.weights().values())] + [a['force'] for c in self.cases.values()
                                                                   for a in c['anchors']])
 
+    def take_hand(self):
+        """Of two hands joined by `or` a lesson is about the one that holds, and tells of raising if it raises too."""
+        by = {name: case['hauled_by'] for name, case in self.cases.items() if case['possible']}
+        hand = by.get('hold', by.get('raise'))
+        if self.rig.twin and hand == self.rig.twin.hand.name:
+            self.rig = self.rig.twin
+        if by.get('raise', hand) != hand:
+            del self.cases['raise']
+
     def weights(self):
-        return {f'W({item.name})': item.weight for item in self.rig.items if item.weight}
+        found = {f'W({item.name})': item.weight for item in self.rig.items if item.weight}
+        lifted = self.rig.lifted
+        if lifted and 'batten' in lifted.keys:
+            found[f"W({lifted.keys['batten']})"] = self.rig.lifted_weight()
+        return found
 
     def case(self, name):
         """A case that was worked and can be, else None."""

@@ -9,6 +9,8 @@
     components.fall.chain.knot.factor        a step by the beginning of its `what`, `-` for a blank
     rope_bill.ropes.fall.to_hand             of a rope of the rope bill
     balance.arbor.needed                     what has to be in an arbor for balance
+    raise.band.hands.crew.most               between what a force lies where friction is a range
+    posts.post.turns.1.to_hold               of a post with one turn; in a list without names by number, from 0
     limit.mass / 1000 kg                     of `gantline limit`
     hardware.clip.half-inch.spacing          a key of a row of the shipped tables
 
@@ -30,7 +32,8 @@ NAMED_BY = {'cases': 'case', 'lines': 'line', 'blocks': 'block', 'joints': 'join
             'guides': 'thing', 'hands': 'hand', 'places': 'thing', 'components': 'component', 'chain': 'what',
             'head_fittings': 'block', 'parts': 'component', 'next': 'component', 'needed': 'component',
             'battens': 'batten', 'picks': 'pick', 'balance': 'arbor',
-            'ropes': 'rope', 'strains': 'component', 'warnings': 'code', 'loads': 'load'}
+            'ropes': 'rope', 'strains': 'component', 'warnings': 'code', 'loads': 'load',
+            'posts': 'post'}
 
 
 class Unanswered(Exception):
@@ -114,6 +117,8 @@ def _walk(value, steps, path):
             value = value[AXES[step]]
         elif isinstance(value, list) and inside in NAMED_BY:
             value, steps = _pick(value, NAMED_BY[inside], step, steps, path)
+        elif isinstance(value, list) and step.isdigit() and int(step) < len(value):
+            value = value[int(step)]
         elif isinstance(value, dict) and step in value:
             value = value[step]
         else:

@@ -4,6 +4,7 @@
 #define _POSIX_C_SOURCE 200809L
 #include "laws/stability.h"
 #include "laws/trial.h"
+#include "rig/other.h"
 #include <glob.h>
 #include <math.h>
 #include <stdio.h>
@@ -178,6 +179,19 @@ static bool is_kept(const char *name, const tally *t, double share)
     return kept;
 }
 
+/* The rig in the words of a sketch: of two hands the one that holds is worked out and the other pulls 0 N,
+ * and an arbor is a load on a track. */
+static gtl_rig *plain(gtl_rig *rig)
+{
+    for (int i = 0; i < rig->thing_count; i++)
+        if (rig->things[i].kind == GTL_ARBOR) rig->things[i].kind = GTL_LOAD;
+    if (!gtl_rig_is_paired(rig)) return rig;
+    gtl_state *state = gtl_state_new(rig);
+    gtl_rig *other = state && !solve_hold(rig, state) ? gtl_rig_other(rig) : NULL;
+    gtl_state_free(state);
+    return other ? other : rig;
+}
+
 /* The sketch of an example file; false where it cannot be read. */
 static bool sketch_file(const char *name, sketch *s)
 {
@@ -188,7 +202,9 @@ static bool sketch_file(const char *name, sketch *s)
     gtl_fault_list faults;
     gtl_faults_begin(&faults, name);
     gtl_rig *rig = gtl_read_text(text, size, &faults);
-    bool done = rig && sketch_of_rig(s, rig);
+    gtl_rig *held = rig ? plain(rig) : NULL;
+    bool done = held && sketch_of_rig(s, held);
+    if (held != rig) gtl_rig_free(held);
     gtl_faults_end(&faults);
     gtl_rig_free(rig);
     return done;

@@ -121,6 +121,14 @@ def compare_gear(mine, theirs, force):
         yield f'hardware {mine["hardware"]}, printed {rows}'
 
 
+def short_of(mine, theirs):
+    """Demands that are less than those of another way in which the rig may be."""
+    rows = {row['component']: row for row in theirs['components']}
+    for name, own in mine['components'].items():
+        if own['demand'] is not None and not rows[name]['demand'] >= own['demand'] * (1 - RELATIVE):
+            yield f'component {name} demand: at least {own["demand"]!r}, printed {rows[name]["demand"]!r}'
+
+
 def compare(mine, theirs, status):
     """Every disagreement, one text each."""
     force, size = mine['force'], mine['size']

@@ -150,7 +150,7 @@ def describe(s, case, state, forces, effort, worst, factor):
         ratio = travel(s.pieces[s.driven])
         done = state.rise[:, -1] @ s.weight - sum(p.hand.pull * travel(p) for p in s.pieces if p.rule == 'pulled')
         steady = case in ('hold', 'raise', 'lower')
-        advantage = rig.lifted.weight / effort if steady and abs(effort) > NOTHING * s.force else None
+        advantage = rig.lifted_weight() / effort if steady and abs(effort) > NOTHING * s.force else None
         figures |= {'velocity_ratio': ratio, 'estimated_advantage': advantage,
                     'efficiency': done / (effort * ratio) if case == 'raise' and effort * ratio > 0 else None}
     return figures
@@ -164,7 +164,7 @@ def drops(s, worked):
                for piece, room, pull in zip(s.pieces, slack, pulls))
 
 
-def work_loss(s, name, shape):
+def work_loss(s, shape, name):
     """A part lets go of the rig as it is at rest; the figures are in the order of the whole rig's parts."""
     rig = s.rig
     hold = motion.work(s, 'hold', shape)
@@ -199,7 +199,7 @@ def work_loss(s, name, shape):
     return worked
 
 
-def work_drop(s, name, shape):
+def work_drop(s, shape, name):
     """The figures at the peak; what parts are held against their ratings at is worked anew."""
     found = drop.caught(s, shape, prepare, lambda of, state: Forces(of, state).tension)
     top, checked = (prepare(drop.heavier(s.rig, weight)) for weight in (found.peak, found.checked))
@@ -328,6 +328,36 @@ def work_either(ways, name):
     raise why
 
 
+def holding(ways):
+    """The rig as it holds, and its shape."""
+    if len(ways) == 1:
+        return ways[0]
+    rig, _ = work_either(ways, 'hold')
+    return next(way for way in ways if way[0].rig is rig)
+
+
+def work_jam(ways):
+    """Either of two hands pulls all it can while the other rests, from where the load is raised; that one's figures
+    stand which lifts it."""
+    rig, raised = work_either(ways, 'raise')
+    s, shape = next(way for way in ways if way[0].rig is rig)
+    other = next(p.hand for p in s.pieces if p.hand and p.hand.pull == 0)
+    worked = []
+    for hand in (other, rig.hand) if raised.figures['velocity_ratio'] > 0 else (rig.hand, other):
+        hand.rests = True
+        worked.append(work_case(s, 'jam', 'jam', shape))
+        hand.rests = False
+    first, second = worked
+    for name, needs in second.needs.items():
+        first.needs[name] += needs
+    for name, tension in second.lines.items():
+        first.lines[name] = max(first.lines[name], tension)
+    for name, row in second.figures['blocks'].items():
+        first.figures['blocks'][name]['force'] = max(first.figures['blocks'][name]['force'], row['force'])
+    first.unsure |= second.unsure
+    return first
+
+
 def work_all(ways, refused):
     """`ways`: the rig and its shape; of two hands joined by `or` one after the other."""
     s, shape = ways[0]
@@ -338,12 +368,12 @@ def work_all(ways, refused):
             if case in refused:
                 raise Impossible('refused')
             by = rig
-            if len(ways) > 1 and case not in ('hold', 'raise', 'lower', 'start', 'stop'):
-                raise Unsupported(f'{case} with two hands')
-            if case == 'drop':
-                worked = work_drop(s, case, shape)
+            if len(ways) > 1 and case == 'jam':
+                worked = work_jam(ways)
+            elif case == 'drop':
+                worked = work_drop(*holding(ways), case)
             elif case.startswith('lost '):
-                worked = work_loss(s, case, shape)
+                worked = work_loss(*holding(ways), case)
             else:
                 by, worked = work_either(ways, case)
             tally.add(by, case, worked)
@@ -379,4 +409,4 @@ def report(rig, refused=()):
             'head_fittings': heads, 'hardware': {item.name: item.row.name for item in rig.items if item.row},
             'use': rig.use and {item.name: gear.asked(rig, item) for item in rig.of(*RATED)
                                 if item.kind != 'hand' and components[item.name]['chain']},
-            'cannot': tally.cannot, 'unsure': tally.unsure, 'varied': tally.varied, 'force': s.force, 'size': s.size}
+            'cannot': tally.cannot, 'unsure': tally.unsure or rig.unsure, 'varied': tally.varied, 'force': s.force, 'size': s.size}

@@ -82,7 +82,8 @@ def in_motion(s, case, shape, sense):
 
 def catch(s, shape):
     """The load held at its height, and every hand pulling all it can; without friction."""
-    given = np.array([max(p.hand.limit, p.hand.pull or 0.0) / s.force if p.hand else np.nan for p in s.pieces])
+    given = np.array([np.nan if not p.hand else 0.0 if p.hand.rests else max(p.hand.limit, p.hand.pull or 0.0) / s.force
+                      for p in s.pieces])
     held = replace(shape, given=given, caught=True, growth=None)
     z = held.z.copy()
     z[len(s.free) + s.driven] = 0.0

@@ -4,8 +4,10 @@ Only for files that are known to be right: nothing here looks for faults.
 """
 import math
 import re
+import sys
 from dataclasses import dataclass, field
 
+import batten
 import timber
 from hardware import Tables
 
@@ -52,6 +54,7 @@ class Item:
     wrap: float = None
     pull: float = None
     limit: float = None
+    rests: bool = False   # of two hands joined by `or`: the other one pulls all it can
     dangling: list = field(default_factory=list)  # after a loss: (spar that hangs plumb here, weight, connectors)
     # Lines.
     stops: list = field(default_factory=list)  # (thing, connectors)
@@ -74,7 +77,14 @@ class Rig:
     acceleration: float = None
     loss_factor: float = 2.0
     holding: bool = False  # after a loss: hands hold on where they are
+    unsure: bool = False   # more than two lines share a batten: demands take the worse of two ways
+    springs: bool = False  # worked in the second of those, on lines that give alike
     twin: 'Rig' = None     # of two hands joined by `or` the other is worked out, and the first has 0 N
+
+    def lifted_weight(self):
+        """Of a batten all its picks."""
+        whole = self.lifted.keys.get('batten')
+        return sum(i.weight for i in self.of('load') if i is self.lifted or whole and i.keys.get('batten') == whole)
 
     def named(self, name):
         return next(item for item in self.items if item.name.lower() == name.lower())
@@ -90,6 +100,24 @@ def number(text, *tables):
         scale = 1.0 if not unit else 0.01 if unit == '%' else next(t[unit] for t in tables if unit in t)
         total += float(value) * scale
     return total
+
+
+RANGE = re.compile(r'^([ \t]*(efficiency|friction)[ \t]*=[ \t]*)([^;#\n]*?)\s*\.\.\s*([^;#\n]*?)([ \t]*)$', re.M | re.I)
+
+
+def at_ends(text, smooth):
+    """The text with each range of friction at one end: the k-th at that of less where `smooth(k)` says so."""
+    count = -1
+
+    def end(match):
+        nonlocal count
+        count += 1
+        low, high = match[3], match[4]
+        if '%' in high and '%' not in low:
+            low += ' %'
+        less = high if match[2].lower() == 'efficiency' else low
+        return match[1] + (less if smooth(count) else low if less == high else high)
+    return RANGE.sub(end, text)
 
 
 def force(text, gravity):
@@ -178,7 +206,7 @@ def describe(item, named, gravity, factor, efficiency):
         item.limit = force(keys['limit'], gravity)
     if 'path' in keys:
         item.stops = [split_via(stop, named) for stop in keys['path'].split(',')]
-    if 'length' in keys:
+    if 'length' in keys and all(thing.kind != 'hand' for thing, _ in item.stops):  # a hauled rope keeps none
         item.length = number(keys['length'], LENGTHS)
     if 'stretch' in keys:
         share, pull = re.split(r'\s+at\s+', keys['stretch'], flags=re.I)
@@ -225,15 +253,23 @@ def pair(hands, named):
     return [hand for hand in hands if 'or' in hand.keys or hand.name in joined]
 
 
-def read(text, folder='.', second=False):
+def lifted_of(name, named, loads):
+    """The load that is lifted; of a batten its heaviest pick."""
+    chosen = named.get(name) or next((i for i in loads if i.keys.get('batten') == name or not name), None)
+    picks = [i for i in loads if chosen and i.keys.get('batten', i) == chosen.keys.get('batten')]
+    return max(picks, key=lambda i: i.weight, default=chosen) if name not in named else chosen
+
+
+def read(text, folder='.', second=False, springs=False):
     """A rig file's text as a Rig. `folder` is where its own tables are. `second`: of two hands joined by `or` the
-    second one is worked out."""
-    found = sections(text)
+    second one is worked out. Ranges of friction are read at their end of more."""
+    found = sections(at_ends(text, lambda k: False))
     sheet = next((keys for kind, _, keys in found if kind == 'rig'), {})
-    items = [as_load(kind, name, keys) for kind, name, keys in found if kind != 'rig']
-    named = {item.name.lower(): item for item in items}
     tables = Tables([t.strip() for t in sheet['tables'].split(',')] if 'tables' in sheet else [], folder)
     gravity = number(sheet['gravity'], ACCELERATIONS) if 'gravity' in sheet else G0
+    whole = batten.spread_out(found, gravity, tables, springs, sys.modules[__name__])
+    items = [as_load(kind, name, keys) for kind, name, keys in whole if kind != 'rig']
+    named = {item.name.lower(): item for item in items}
     factor = float(sheet['design factor']) if 'design factor' in sheet else None
     efficiency = number(sheet['efficiency']) if 'efficiency' in sheet else None
     for item in items:
@@ -247,9 +283,10 @@ def read(text, folder='.', second=False):
         both[0 if second else 1].pull = 0.0
     hand = next((i for i in hands if i.pull is None), None)
     loads = [i for i in items if i.kind == 'load' and 'arbor' not in i.keys]
-    lifted = named[sheet['load'].lower()] if 'load' in sheet else loads[0] if loads else None
+    lifted = lifted_of(sheet.get('load', '').lower(), named, loads)
     dim = len(next(i.at for i in items if i.at))
     return Rig(items, dim, gravity, cases_of(sheet, hand, all(i.limit is not None for i in hands),
                                           any(i.fall is not None for i in items)),
                lifted if hand else None, hand, tables, tables.find('use', sheet.get('use')), acceleration(sheet),
-               float(sheet.get('loss factor', 2)), twin=read(text, folder, True) if both and not second else None)
+               float(sheet.get('loss factor', 2)), unsure=batten.is_open(found), springs=springs,
+               twin=read(text, folder, True) if both and not second else None)

@@ -4,7 +4,7 @@
     run.py GANTLINE               the known rigs, the examples, the rigs beside this script, then random ones
     run.py GANTLINE FILE|SEED...  these rig files, or the random rigs of these seeds, with every difference
     run.py --show SEED            print the random rig of a seed: 12, or g12 with gear from tables; l12 is the
-                                  same, for its limit
+                                  same, for its limit; b12 is 12 with a lift, for its rope bill
 
 Statics, friction, motion, losses, ratings and limits are written anew in Python from docs/rig-file.md. A rig counts
 as passed when every tension, force, place, ratio, demand, step of a rating, status, the verdict and the exit status
@@ -41,14 +41,18 @@ import garnish  # noqa: E402
 import generate  # noqa: E402
 import judge  # noqa: E402
 import limits  # noqa: E402
+import ranges  # noqa: E402
 import rigfile  # noqa: E402
+import ropebill  # noqa: E402
 from statics import NoAnswer  # noqa: E402
 
 SEEDS = range(320)
 GEAR_SEEDS = (*range(300), 787, 842, 1423, 1766, 2378)
 LIMIT_SEEDS = (6, 7, 9, 10, 13, 15, 19, 34, 37, 38, 41, 49, 55, 58, 59, 64, 65, 66, 67, 73, 75, 77, 78, 81, 82, 83, 88,
                94, 98, 103, 105, 121, 122, 124)  # loads that a rating limits
-SEED = re.compile(r'[gl]?\d+')
+# Where nobody hauls, or nothing can come closer, a lift or a clear distance is a fault.
+BILL_SEEDS = [n for n in range(80) if n not in (5, 6, 22, 26, 31, 36, 39, 46, 52, 58, 59, 64, 71, 74)]
+SEED = re.compile(r'[glb]?\d+')
 LIMIT = re.compile(r'\bl\d+$')
 WORKERS = 2
 ALONE_AT_MOST = 30  # cases that the program may refuse where the oracle works them: it is cautious
@@ -88,6 +92,8 @@ def check(command, path):
     if status not in (0, 1, 2, 3):
         return False, 0, [f'ended with status {status}: {said}']
     printed = json.loads(out) if out else None
+    if printed and rigfile.RANGE.search(read(path)):
+        return False, 0, [*bad_numbers(printed), *ranges.check(read(path), path, printed)]
     try:
         rig = rigfile.read(read(path), os.path.dirname(path))
         mine = judge.report(rig)
@@ -100,7 +106,10 @@ def check(command, path):
         return False, 0, [f'the oracle finds no answer ({reason}), status {status}']
     if status == 2:
         return False, 0, [f'no answer: {said}; the oracle finds one: {mine["verdict"]}']
-    return False, len(alone), [*bad_numbers(printed), *compare.compare(mine, printed, status)]
+    bill = list(ropebill.compare(rig, mine, printed))
+    if rig.unsure:
+        bill += compare.short_of(judge.report(rigfile.read(read(path), os.path.dirname(path), springs=True), alone), printed)
+    return False, len(alone), [*bad_numbers(printed), *bill, *compare.compare(mine, printed, status)]
 
 
 def check_limit(command, path):
@@ -120,8 +129,11 @@ def write(folder, name, text):
 
 def random_rig(folder, name):
     """The file of the random rig of a seed; of one with gear where a `g` (or for its limit an `l`) stands before
-    the number."""
-    text = generate.rig(int(name)) if name.isdigit() else garnish.rig(int(name[1:]), garnish.stock(HERE))
+    the number, of one with a lift where a `b` does."""
+    number = int(name.lstrip('glb'))
+    text = generate.rig(number) if name[0] not in 'gl' else garnish.rig(number, garnish.stock(HERE))
+    if name[0] == 'b':
+        text = ropebill.garnish(text, number)
     return write(folder, name, text)
 
 
@@ -133,7 +145,8 @@ def all_rigs(folder):
             yield os.path.normpath(place), None
         for file in files:
             yield os.path.relpath(file, HERE), file
-    for name in [f'{seed}' for seed in SEEDS] + [f'g{seed}' for seed in GEAR_SEEDS] + [f'l{n}' for n in LIMIT_SEEDS]:
+    for name in [f'{seed}' for seed in SEEDS] + [f'g{seed}' for seed in GEAR_SEEDS] + [f'l{n}' for n in LIMIT_SEEDS] + [
+            f'b{seed}' for seed in BILL_SEEDS]:
         yield f'seed {name}', random_rig(folder, name)
 
 

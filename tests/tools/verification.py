@@ -16,8 +16,10 @@ SECTIONS = {
     't12': 'Bends without a sheave', 'errors': 'Tackles: figures known to be wrong',
     'r01': 'Sling angles', 'r02': 'Chain slings', 'r03': 'Natural fibre slings', 'r04': 'Hitches and modes',
     'r05': 'Bends and ends of wire rope', 'r06': 'Knots and splices', 'r07': 'Side loads, head fittings, connectors',
-    'r08': 'Design factors by use', 'r09': 'Ratings and units', 'd01': 'Green wood', 'd02': 'Volumes of a stem', 'd05': 'Starting and stopping',
-    'c01': 'Textbook problems', 'bench': 'Set-ups of a pulley class',
+    'r08': 'Design factors by use', 'r09': 'Ratings and units', 'd01': 'Green wood', 'd02': 'Volumes of a stem',
+    'd03': 'Drops', 'd05': 'Starting and stopping', 'd06': 'Battens and counterweight sets',
+    'd07': 'Battens on level lines',
+    'c01': 'Textbook problems', 'c03': 'Rope and throw', 'bench': 'Set-ups of a pulley class',
 }
 
 HEAD = """<!-- Written by tests/known/run.py --table; do not edit. -->

@@ -23,6 +23,9 @@ static gtl_rig *give_rig(void *context, const char *name, gtl_fault_list *faults
     } rigs[] = {
         {"three.ini", THREE("efficiency = 90 %\n")},
         {"bare.ini", THREE("")},
+        {"ranged.ini",
+         "[anchor post]\nat = 3 m\n[block wheel]\non = post\nefficiency = 88 .. 94 %\n[load mass]\n"
+         "at = 0 m\nmass = 1 kg\n[hand pupil]\nat = 1 m\n[rope line]\npath = mass, wheel, pupil\n"},
         {"idle.ini", "[anchor post]\nat = 1 m\n[load mass]\nat = 0 m\nmass = 1 kg\n[rope tie]\npath = post, "
                      "mass\n"},
         {"broken.ini", "[anchor post]\nat = 1 furlong\n"},

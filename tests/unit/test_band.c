@@ -141,6 +141,24 @@ static void load_that_may_not_come_down(void **state)
     rated_end(&rig);
 }
 
+/* Of a jam only the state without friction is kept: what hangs where with it is not known. */
+static void jam_of_what_sways(void **state)
+{
+    (void)state;
+    static const char text[] =
+        "[rig]\ncases = raise, jam\n[anchor top]\nat = 0 m, 5 m\n[block wheel]\non = top\n"
+        "efficiency = 80 .. 90 %%\n%s[load crate]\nat = 0 m, 1 m\nweight = 100 N\n[hand crew]\nat = 2 m, 1 "
+        "m\n"
+        "limit = 1 kN\n[rope fall]\npath = %s, wheel, crew\n%s";
+    rated rig = rate_sound(text, "", "crate", "");
+    assert_true(gtl_band_is_proven(&rig.sheet, gtl_sheet_outcome(&rig.sheet, GTL_JAM)));
+    rated_end(&rig);
+    rig = rate_sound(text, "[joint hook]\nat = 0 m, 2 m\n", "hook", "[sling strop]\npath = hook, crate\n");
+    assert_true(gtl_band_is_proven(&rig.sheet, gtl_sheet_outcome(&rig.sheet, GTL_RAISE)));
+    assert_false(gtl_band_is_proven(&rig.sheet, gtl_sheet_outcome(&rig.sheet, GTL_JAM)));
+    rated_end(&rig);
+}
+
 /* ---- turns ---- */
 
 /* Textbook: mu 0.4, 1,000 N: 81.0 N with one turn, 6.56 N with two. */
@@ -196,6 +214,7 @@ int main(void)
         cmocka_unit_test(middle_of_a_long_lead),
         cmocka_unit_test(raise_that_cannot_be_at_one_end),
         cmocka_unit_test(load_that_may_not_come_down),
+        cmocka_unit_test(jam_of_what_sways),
         cmocka_unit_test(turns_by_the_textbook),
         cmocka_unit_test(stated_turns_are_the_cases),
         cmocka_unit_test(no_post_without_friction),

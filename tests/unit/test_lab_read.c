@@ -191,14 +191,17 @@ static void rigs(void **state)
 {
     (void)state;
     assert_faults(
-        LAB_RIG "gone.ini,9,4,1,3,,\nidle.ini,9,4,1,3,,\ngone.ini,9,4,1,3,,\nbroken.ini,9,4,1,3,,\n",
+        LAB_RIG "gone.ini,9,4,1,3,,\nidle.ini,9,4,1,3,,\ngone.ini,9,4,1,3,,\nbroken.ini,9,4,1,3,,\n"
+                "ranged.ini,9,4,1,3,,\n",
         "gone.ini: there is no such file\n"
         "broken.ini:2: `at`: unknown unit `furlong`; the units of a length are m cm mm ft in\n"
         "bench.csv:2: the rig `gone.ini` cannot be used: see its own faults\n"
         "bench.csv:3: in the rig `idle.ini` nobody's pull is worked out, so that there is no effort to "
         "compare: it needs a load and one hand whose pull is not given\n"
         "bench.csv:4: the rig `gone.ini` cannot be used: see its own faults\n"
-        "bench.csv:5: the rig `broken.ini` cannot be used: see its own faults\n");
+        "bench.csv:5: the rig `broken.ini` cannot be used: see its own faults\n"
+        "bench.csv:6: in the rig `ranged.ini` the friction of `wheel` is a range, and a reading is compared "
+        "with one figure; write one number there\n");
 }
 
 static void without_source(void **state)

@@ -276,7 +276,7 @@ static void grows(void **state)
     assert_int_equal(high.sheet.why, GTL_WHY_ON_THE_WAY);
     assert_true(tells(&high, GTL_WARN_GROWS_ON_THE_WAY, "left"));
     char *text = gtl_report(&high.sheet, GTL_TEXT);
-    assert_non_null(strstr(text, "over the rating further up the lift: left"));
+    assert_non_null(strstr(text, "over the rating further up the lift, at rest: left"));
     free(text);
     gtl_limit limit;
     assert_int_equal(gtl_find_limit(high.rig, &limit), GTL_OK);
@@ -290,6 +290,34 @@ static void grows(void **state)
     assert_int_equal(over.sheet.verdict, GTL_OVER);
     rated_end(&at);
     rated_end(&over);
+}
+
+/* An eyebolt that is pulled ever more to the side: as the same rig says that is drawn at the top. */
+#define EYEBOLT                                                                                              \
+    "[rig]\n%s\n[anchor west]\nat = 0 m, 5 m\nwll = 2 kN\nfitting = shoulder-eyebolt\naxis = down\n"         \
+    "[anchor east]\nat = 4 m, 5 m\nwll = 5 kN\n[block head]\non = east\nwll = 5 kN\n[joint apex]\nat = %g "  \
+    "m, %g m\nwll = 5 kN\n[load crate]\non = apex\nmass = 20 kg\n[hand crew]\nat = 5 m, 1 m\nlimit = 3 "     \
+    "kN\n[sling left]\npath = west, apex\nlength = 2.5 m\nwll = 5 kN\n[rope right]\npath = apex, head, "     \
+    "crew\nwll = 5 kN\n"
+
+static void angles_on_the_way(void **state)
+{
+    (void)state;
+    rated low = rate_sound(EYEBOLT, "lift = 0.15 m", 1.5, 3.0);
+    rated high = rate_sound(EYEBOLT, "", sqrt(2.5 * 2.5 - 1.85 * 1.85), 3.15);
+    const gtl_component *low_eye = component_of(&low, "west"), *high_eye = component_of(&high, "west");
+    const gtl_strain *strain = &bill_of(&low)->strains[low_eye - low.sheet.components];
+    assert_true(low_eye->utilisation < high_eye->utilisation);
+    assert_true(fabs(strain->use / high_eye->utilisation - 1) < 1e-5);
+    assert_true(fabs(strain->most / high_eye->demand - 1) < 1e-5);
+    rated_end(&low);
+    rated_end(&high);
+    low = rate_sound(EYEBOLT, "lift = 1 m", 1.5, 3.0); /* beyond 45 degrees its table allows nothing */
+    low_eye = component_of(&low, "west");
+    assert_true(isinf(bill_of(&low)->strains[low_eye - low.sheet.components].use));
+    assert_int_equal(low_eye->mark, GTL_MARK_WITHIN);
+    assert_int_equal(low.sheet.verdict, GTL_OVER);
+    rated_end(&low);
 }
 
 /* Where no place is found any more the way ends short of it, with a reason. */
@@ -352,7 +380,8 @@ int main(void)
         cmocka_unit_test(no_reset),  cmocka_unit_test(let_out),
         cmocka_unit_test(two_hands), cmocka_unit_test(tied_in_the_middle),
         cmocka_unit_test(runs_away), cmocka_unit_test(grows),
-        cmocka_unit_test(no_place),  cmocka_unit_test(memory),
+        cmocka_unit_test(no_place),  cmocka_unit_test(angles_on_the_way),
+        cmocka_unit_test(memory),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
