@@ -33,34 +33,34 @@ GTL_API const char *gtl_hardware_kind_name(gtl_hardware_kind kind);
 
 /* The numbers that a row may state. */
 typedef enum gtl_hardware_number {
-    GTL_HW_WLL,             /* working load limit [N] */
-    GTL_HW_PUSH_WLL,        /* of a spar, in push [N] */
-    GTL_HW_MBS,             /* minimum breaking strength [N] */
-    GTL_HW_MASS,            /* [kg] */
-    GTL_HW_EFFICIENCY,      /* of one sheave at 180 degrees [1] */
-    GTL_HW_COEFFICIENT,     /* of friction [1] */
-    GTL_HW_DIAMETER,        /* of a rope, or of the rope that clips are for [m] */
-    GTL_HW_SHEAVE_DIAMETER, /* where the rope lies, at its tread [m] */
-    GTL_HW_PIN_DIAMETER,    /* [m] */
-    GTL_HW_KEEPS,           /* the one factor of a knot, termination, hitch or mode [1] */
-    GTL_HW_LOW,             /* the range's lower end [1] */
-    GTL_HW_HIGH,            /* the range's upper end [1] */
-    GTL_HW_WIRE_ROPE,       /* design factor for wire rope [1] */
-    GTL_HW_FIBRE_ROPE,      /* design factor for fibre rope and textile slings [1] */
-    GTL_HW_CHAIN,           /* design factor for chain [1] */
-    GTL_HW_SHACKLE,         /* design factor for shackles and other connectors [1] */
-    GTL_HW_METAL,           /* design factor for other metal parts: blocks, anchors, plates [1] */
-    GTL_HW_WLL_SHARE,       /* what of a WLL the use leaves [1] */
-    GTL_HW_COUNT,           /* of clips [1] */
-    GTL_HW_SPACING,         /* of clips [m] */
-    GTL_HW_WALL,            /* of a pipe [m] */
-    GTL_HW_LINEAR_MASS,     /* of a pipe [kg/m] */
-    GTL_HW_MODULUS,         /* of elasticity of what a pipe is made of [Pa] */
+    GTL_HW_WLL,              /* working load limit [N] */
+    GTL_HW_PUSH_WLL,         /* of a spar, in push [N] */
+    GTL_HW_MBS,              /* minimum breaking strength [N] */
+    GTL_HW_MASS,             /* [kg] */
+    GTL_HW_EFFICIENCY,       /* of one sheave at 180 degrees [1] */
+    GTL_HW_COEFFICIENT,      /* of friction [1] */
+    GTL_HW_DIAMETER,         /* of a rope, or of the rope that clips are for [m] */
+    GTL_HW_SHEAVE_DIAMETER,  /* where the rope lies, at its tread [m] */
+    GTL_HW_PIN_DIAMETER,     /* [m] */
+    GTL_HW_KEEPS,            /* the one factor of a knot, termination, hitch or mode [1] */
+    GTL_HW_LOW,              /* the range's lower end [1] */
+    GTL_HW_HIGH,             /* the range's upper end [1] */
+    GTL_HW_WIRE_ROPE,        /* design factor for wire rope [1] */
+    GTL_HW_FIBRE_ROPE,       /* design factor for fibre rope and textile slings [1] */
+    GTL_HW_CHAIN,            /* design factor for chain [1] */
+    GTL_HW_SHACKLE,          /* design factor for shackles and other connectors [1] */
+    GTL_HW_METAL,            /* design factor for other metal parts: blocks, anchors, plates [1] */
+    GTL_HW_WLL_SHARE,        /* what of a WLL the use leaves [1] */
+    GTL_HW_COUNT,            /* of clips [1] */
+    GTL_HW_SPACING,          /* of clips [m] */
+    GTL_HW_WALL,             /* of a pipe [m] */
+    GTL_HW_LINEAR_MASS,      /* of a pipe [kg/m] */
+    GTL_HW_MODULUS,          /* of elasticity of what a pipe is made of [Pa] */
     GTL_HW_SPECIFIC_GRAVITY, /* basic: oven-dry mass over green volume, against water [1] */
-    GTL_HW_MOISTURE,        /* of green wood, on its oven-dry mass [1] */
-    GTL_HW_DENSITY,         /* of green wood, without bark [kg/m3] */
-    GTL_HW_LIGHT,           /* the light end of its spread [kg/m3] */
-    GTL_HW_HEAVY,           /* the heavy end [kg/m3] */
+    GTL_HW_MOISTURE,         /* of green wood, on its oven-dry mass [1] */
+    GTL_HW_DENSITY,          /* of green wood, without bark [kg/m3] */
+    GTL_HW_LIGHT,            /* the light end of its spread [kg/m3] */
+    GTL_HW_HEAVY,            /* the heavy end [kg/m3] */
     GTL_HW_NUMBER_COUNT
 } gtl_hardware_number;
 

@@ -77,10 +77,10 @@ typedef struct gtl_limit {
     int need_count;
     int *undecided; /* things at which friction may act either way, in either sheet; each once */
     int undecided_count;
-    bool every_combination;       /* false: too many undecided stops to try each combination */
-    bool between_ends;            /* friction, or a batten's share, is a range, and more may be possible within */
-    bool open;                    /* something is unrated, undecided or not stated */
-    int tried;                    /* how many loads were worked */
+    bool every_combination; /* false: too many undecided stops to try each combination */
+    bool between_ends;      /* friction, or a batten's share, is a range, and more may be possible within */
+    bool open;              /* something is unrated, undecided or not stated */
+    int tried;              /* how many loads were worked */
     char reason[GTL_REASON_SIZE]; /* after GTL_FAULTY and GTL_NO_ANSWER: why */
     int blame;                    /* likewise: the line in the file, 0: the file as a whole */
 } gtl_limit;

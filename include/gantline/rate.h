@@ -77,13 +77,13 @@ typedef struct gtl_forces {
 /* Between what a case's figures lie where friction is stated as a range, or where the weight on a batten's
  * lines depends on how level they are: the least and the greatest over the rigs that it may be. */
 typedef struct gtl_band {
-    int rigs;             /* how many were worked, the printed one included; 1: nothing is a range */
-    bool freest;          /* the printed one has all friction at its least: it pulls harder on the hand so */
-    int shifts;           /* a body (thing index) that hangs elsewhere in another of them, so that between them
-                           * more may be possible; -1: none, or nothing is a range */
-    int undecided;        /* a stop of a range that is undecided in one of them; likewise */
-    bool sometimes;       /* the case cannot be in all of them: in the others friction holds the load */
-    double (*pull)[2];    /* one a thing, of hands [N]; NULL where nothing is a range, as both below */
+    int rigs;          /* how many were worked, the printed one included; 1: nothing is a range */
+    bool freest;       /* the printed one has all friction at its least: it pulls harder on the hand so */
+    int shifts;        /* a body (thing index) that hangs elsewhere in another of them, so that between them
+                        * more may be possible; -1: none, or nothing is a range */
+    int undecided;     /* a stop of a range that is undecided in one of them; likewise */
+    bool sometimes;    /* the case cannot be in all of them: in the others friction holds the load */
+    double (*pull)[2]; /* one a thing, of hands [N]; NULL where nothing is a range, as both below */
     double (*tension)[2]; /* one a part of the sheet's rig [N] */
     double (*demand)[2];  /* one a component; of a spar in pull [N] */
 } gtl_band;
@@ -118,7 +118,7 @@ typedef struct gtl_drop {
     bool shifts;        /* a body hangs elsewhere at the peak than at rest */
     int along;          /* a body with a weight of its own in the lines that catch (thing index), -1: none */
     int let_out;        /* a hand behind turns, on a line that catches (thing index), -1: none */
-    bool beyond;          /* a line is pulled harder at the peak than where its stretch is stated */
+    bool beyond;        /* a line is pulled harder at the peak than where its stretch is stated */
     gtl_drop_line *lines; /* one a line of the rig; owned */
 } gtl_drop;
 
@@ -209,20 +209,20 @@ typedef enum gtl_warning_code {
     GTL_WARN_HARD_PULL,         /* value: what each is to pull [N] */
     GTL_WARN_MAY_NOT_LOWER,     /* about: the load; where friction is a range */
     GTL_WARN_BAND_NOT_PROVEN,   /* about: a body that hangs elsewhere, or a stop that is undecided, or "" */
-    GTL_WARN_BATTEN_SLACK,  /* about: the pick; value: as `stiff`, other: as `springs` of its gtl_pick [N] */
-    GTL_WARN_BATTEN_UNSURE, /* likewise: they differ much */
-    GTL_WARN_BATTEN_PARTS,  /* about: the batten; value: shift of two picks over what lies between [1] */
-    GTL_WARN_BATTEN_TILTS,  /* likewise; value: how much slower its slowest pick rises [1] */
-    GTL_WARN_BEYOND_STRETCH,    /* value: tension at the peak, other: the force its stretch is stated at [N] */
+    GTL_WARN_BATTEN_SLACK,   /* about: the pick; value: as `stiff`, other: as `springs` of its gtl_pick [N] */
+    GTL_WARN_BATTEN_UNSURE,  /* likewise: they differ much */
+    GTL_WARN_BATTEN_PARTS,   /* about: the batten; value: shift of two picks over what lies between [1] */
+    GTL_WARN_BATTEN_TILTS,   /* likewise; value: how much slower its slowest pick rises [1] */
+    GTL_WARN_BEYOND_STRETCH, /* value: tension at the peak, other: the force its stretch is stated at [N] */
     GTL_WARN_STRETCH_NOT_STATED, /* of a line that catches; value: its share of the load [1] */
-    GTL_WARN_CATCH_JERKS,       /* about: a body that moves in a drop beside the load that falls */
-    GTL_WARN_CATCHING_HAND,     /* about: a hand behind turns, in a drop */
-    GTL_WARN_MEAN_DENSITY,      /* about: timber; value: its weight worked with, other: at the heavy end [N] */
-    GTL_WARN_ONE_DENSITY,       /* about: timber of a density typed in, without a spread */
-    GTL_WARN_MIDDLE_DIAMETER,   /* about: timber whose middle is thicker or thinner than both its ends */
-    GTL_WARN_LIFT_CUT_SHORT,    /* about: the lifted load; value: how far it goes, other: the lift [m] */
-    GTL_WARN_GROWS_ON_THE_WAY,  /* about: a part; value: what it bears where the load is drawn, other: the most on
-                                 * the way up, at rest [N] */
+    GTL_WARN_CATCH_JERKS,        /* about: a body that moves in a drop beside the load that falls */
+    GTL_WARN_CATCHING_HAND,      /* about: a hand behind turns, in a drop */
+    GTL_WARN_MEAN_DENSITY,     /* about: timber; value: its weight worked with, other: at the heavy end [N] */
+    GTL_WARN_ONE_DENSITY,      /* about: timber of a density typed in, without a spread */
+    GTL_WARN_MIDDLE_DIAMETER,  /* about: timber whose middle is thicker or thinner than both its ends */
+    GTL_WARN_LIFT_CUT_SHORT,   /* about: the lifted load; value: how far it goes, other: the lift [m] */
+    GTL_WARN_GROWS_ON_THE_WAY, /* about: a part; value: what it bears where the load is drawn, other: the most
+                                * on the way up, at rest [N] */
     GTL_WARN_COUNT
 } gtl_warning_code;
 
@@ -256,8 +256,8 @@ enum {
     GTL_WHY_CATCH = 4096,          /* more moves in a drop than the load that falls */
     GTL_WHY_BATTEN = 16384,        /* a batten does not stay level, so that its lines share otherwise */
     GTL_WHY_CATCHING_HAND = 8192,  /* what a hand has to hold in a drop is not known */
-    GTL_WHY_STRETCH = 32768,        /* a line is pulled harder in a drop than where its stretch is stated */
-    GTL_WHY_ON_THE_WAY = 65536 /* a component is over its rating further up the lift */
+    GTL_WHY_STRETCH = 32768,       /* a line is pulled harder in a drop than where its stretch is stated */
+    GTL_WHY_ON_THE_WAY = 65536     /* a component is over its rating further up the lift */
 };
 
 /* Gear in a row from a line or a block to its anchor: sheet->links[first_link] ... */
@@ -303,8 +303,9 @@ typedef struct gtl_balance {
 
 /* What a post does with one number of whole turns on it. NaN: that could not be worked. */
 typedef struct gtl_post_turn {
-    double hold;   /* what the hand has to hold as the load comes down, all friction at its least; 0: nothing [N]
-                    */
+    double
+        hold; /* what the hand has to hold as the load comes down, all friction at its least; 0: nothing [N]
+               */
     double raise;  /* what it has to pull to raise, all friction at its most [N] */
     double lead;   /* then, in the rope on the load's side of the post [N] */
     double force;  /* then, on the post [N] */
@@ -330,8 +331,8 @@ typedef struct gtl_sheet {
     gtl_rig **alternatives; /* what the rig may be where figures are ranges; owned. The rig itself has every
                              * range at the end of more friction */
     int alternative_count;
-    bool frees_all;    /* the first of them is the rig with all friction at its least */
-    bool every_corner; /* each combination of the ranges' ends is one of them, or the rig itself */
+    bool frees_all;            /* the first of them is the rig with all friction at its least */
+    bool every_corner;         /* each combination of the ranges' ends is one of them, or the rig itself */
     gtl_component *components; /* in the order of the file's kinds: anchors ... connectors */
     int component_count;
     gtl_step *steps; /* of all components, see gtl_component */
@@ -368,9 +369,9 @@ GTL_API const gtl_outcome *gtl_sheet_outcome(const gtl_sheet *sheet, gtl_case_ki
 /* The outcome that ratings are held against: of a drop that at more than its peak, else itself. */
 GTL_API const gtl_outcome *gtl_rated(const gtl_outcome *outcome);
 
-/* Whether no force of a case that can be is greater, with friction anywhere in its range, than the most of its
- * band: each combination of ends was worked, the case can be in all of them, it hangs in one place
- * alone, no body moves from one to another, no stop of a range is undecided. */
+/* Whether no force of a case that can be is greater, with friction anywhere in its range, than the most of
+ * its band: each combination of ends was worked, the case can be in all of them, it hangs in one place alone,
+ * no body moves from one to another, no stop of a range is undecided. */
 GTL_API bool gtl_band_is_proven(const gtl_sheet *sheet, const gtl_outcome *outcome);
 
 /* What a hand pulls in a case that can be [N]; NaN where it hauls on nothing, or where that is not known: in

@@ -113,8 +113,8 @@ static void add_chains(const walk *w)
 /* --- head fittings --- */
 
 /* The most that the line carries at a running stop in any case [N]. Where a case has variants, or other
- * rigs that it may be, which may pull harder there than the state that is printed, its line's worst stands for
- * that. A block that a loss sets loose has no line over it any more. */
+ * rigs that it may be, which may pull harder there than the state that is printed, its line's worst stands
+ * for that. A block that a loss sets loose has no line over it any more. */
 static double line_at(const walk *w, const gtl_run *run)
 {
     double most = 0;
@@ -124,7 +124,8 @@ static double line_at(const walk *w, const gtl_run *run)
         if (!outcome->possible || (outcome->loose && outcome->loose[run->thing])) continue;
         most = fmax(most, gtl_outcome_tension(outcome, run->before));
         most = fmax(most, gtl_outcome_tension(outcome, run->before + 1));
-        if (outcome->variants > 1 || w->sheet->outcomes[i].band.rigs > 1) most = fmax(most, outcome->demand[line]);
+        if (outcome->variants > 1 || w->sheet->outcomes[i].band.rigs > 1)
+            most = fmax(most, outcome->demand[line]);
     }
     return most;
 }

@@ -104,8 +104,8 @@ gtl_status gtl_rate(const gtl_rig *rig, gtl_sheet *sheet)
     if (status == GTL_OK) status = gtl_work_alternatives(&bench, sheet);
     if (status == GTL_OK) status = gtl_find_rope_bill(sheet);
     if (status == GTL_OK) {
-        bool kept =
-            gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet) && gtl_find_balances(sheet) && gtl_find_posts(sheet);
+        bool kept = gtl_mark_components(&bench, sheet) && gtl_find_chains(&bench, sheet) &&
+                    gtl_find_balances(sheet) && gtl_find_posts(sheet);
         if (kept) gtl_find_verdict(&bench, sheet);
         if (!kept || !gtl_find_warnings(&bench, sheet)) status = GTL_NO_MEMORY;
     }

@@ -85,11 +85,12 @@ gtl_status gtl_work_loss(const gtl_asked *asked, gtl_outcome *outcome, gtl_sheet
 /* As gtl_work_case, of a rig whose hand is one of a pair: with the one of the two that need not push. */
 gtl_status gtl_work_pair(gtl_bench *bench, const double *const *places, int place_count, gtl_outcome *outcome,
                          gtl_sheet *sheet);
-/* Let two outcomes of one case of a rig count, component by component the worse; one that cannot be stands for
- * both. `other` is used up. Returns GTL_OK or GTL_NO_MEMORY. */
+/* Let two outcomes of one case of a rig count, component by component the worse; one that cannot be stands
+ * for both. `other` is used up. Returns GTL_OK or GTL_NO_MEMORY. */
 gtl_status gtl_merge_worse(const gtl_rig *rig, gtl_outcome *outcome, gtl_outcome *other);
 
-/* drop.c: work the case in which a load is caught after a fall, from where the rig holds. As gtl_work_loss. */
+/* drop.c: work the case in which a load is caught after a fall, from where the rig holds. As gtl_work_loss.
+ */
 gtl_status gtl_work_drop(gtl_outcome *outcome, gtl_sheet *sheet);
 void gtl_drop_free(gtl_drop *drop);
 /* An outcome of the sheet's rig without a number, for a case of which there is no place to tell. False
@@ -102,8 +103,9 @@ bool gtl_blank_outcome(const gtl_sheet *sheet, gtl_outcome *outcome);
 gtl_drop *gtl_find_catch(const gtl_rig *rig, const gtl_state *hold, const gtl_state *twice);
 
 /* rope_bill.c */
-/* Make the sheet's bill, where its rig asks for one, once the cases are worked. GTL_NO_ANSWER, and the sheet's
- * reason says how much is needed, where there is too little of a hauled rope; else GTL_OK or GTL_NO_MEMORY. */
+/* Make the sheet's bill, where its rig asks for one, once the cases are worked. GTL_NO_ANSWER, and the
+ * sheet's reason says how much is needed, where there is too little of a hauled rope; else GTL_OK or
+ * GTL_NO_MEMORY. */
 gtl_status gtl_find_rope_bill(gtl_sheet *sheet);
 
 /* balance.c: of every arbor, once the cases are worked; false without memory. */

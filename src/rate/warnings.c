@@ -295,13 +295,15 @@ static bool warn_of_case(const gtl_bench *bench, gtl_sheet *sheet, const gtl_out
 
 bool gtl_find_warnings(const gtl_bench *bench, gtl_sheet *sheet)
 {
-    bool kept = gtl_warn_of_use(sheet) && warn_of_impossible(sheet) && warn_of_losses(sheet) && gtl_warn_of_drop(sheet) &&
-                warn_of_carrying_friction(sheet) && warn_of_friction(sheet) &&
-                gtl_warn_of_gear(bench, sheet) && warn_of_components(sheet) && gtl_warn_of_battens(sheet) && gtl_warn_of_timber(sheet);
+    bool kept = gtl_warn_of_use(sheet) && warn_of_impossible(sheet) && warn_of_losses(sheet) &&
+                gtl_warn_of_drop(sheet) && warn_of_carrying_friction(sheet) && warn_of_friction(sheet) &&
+                gtl_warn_of_gear(bench, sheet) && warn_of_components(sheet) && gtl_warn_of_battens(sheet) &&
+                gtl_warn_of_timber(sheet);
     /* What several cases show is told of the one that usually is worst. */
     const gtl_outcome *raise = gtl_sheet_outcome(sheet, GTL_RAISE);
     if (raise) kept = kept && warn_of_case(bench, sheet, raise);
     for (int i = 0; kept && i < sheet->outcome_count; i++)
         if (&sheet->outcomes[i] != raise) kept = warn_of_case(bench, sheet, &sheet->outcomes[i]);
-    return kept && warn_of_weightless(sheet) && gtl_warn_of_hauling(bench, sheet) && gtl_warn_of_lift(bench, sheet) && gtl_warn_of_bands(sheet);
+    return kept && warn_of_weightless(sheet) && gtl_warn_of_hauling(bench, sheet) &&
+           gtl_warn_of_lift(bench, sheet) && gtl_warn_of_bands(sheet);
 }

@@ -11,13 +11,13 @@
 #define LOSSES_A_BAND 4
 
 static void (*const sections[])(gtl_composer *) = {
-    gtl_compose_head,     gtl_compose_understood, gtl_compose_timber, gtl_compose_cases,       gtl_compose_battens,     gtl_compose_effort, gtl_compose_band, gtl_compose_turns,
-    gtl_compose_drop,
-    gtl_compose_lines,    gtl_compose_blocks,     gtl_compose_joints,      gtl_compose_anchors,
-    gtl_compose_guides,   gtl_compose_balance,    gtl_compose_places, gtl_compose_rope_bill,      gtl_compose_components,
-    gtl_compose_chains,   gtl_compose_ratings,    gtl_compose_gear_rows,   gtl_compose_use,
-    gtl_compose_sources,  gtl_compose_warnings,   gtl_compose_not_checked, gtl_compose_method,
-    gtl_compose_cautions,
+    gtl_compose_head,        gtl_compose_understood, gtl_compose_timber,   gtl_compose_cases,
+    gtl_compose_battens,     gtl_compose_effort,     gtl_compose_band,     gtl_compose_turns,
+    gtl_compose_drop,        gtl_compose_lines,      gtl_compose_blocks,   gtl_compose_joints,
+    gtl_compose_anchors,     gtl_compose_guides,     gtl_compose_balance,  gtl_compose_places,
+    gtl_compose_rope_bill,   gtl_compose_components, gtl_compose_chains,   gtl_compose_ratings,
+    gtl_compose_gear_rows,   gtl_compose_use,        gtl_compose_sources,  gtl_compose_warnings,
+    gtl_compose_not_checked, gtl_compose_method,     gtl_compose_cautions,
 };
 
 void gtl_compose(const gtl_sheet *sheet, gtl_document *document)

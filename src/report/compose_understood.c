@@ -68,8 +68,7 @@ static void add_fall(const gtl_composer *composer, gtl_text *text, const gtl_thi
 {
     gtl_text_add(text, ", falls %s", gtl_figure_length_unit(&composer->units, load->fall).text);
     if (!isnan(load->run_out))
-        gtl_text_add(text, ", rope let run %s",
-                     gtl_figure_length_unit(&composer->units, load->run_out).text);
+        gtl_text_add(text, ", rope let run %s", gtl_figure_length_unit(&composer->units, load->run_out).text);
 }
 
 static void add_pull(const gtl_composer *composer, gtl_text *text, const gtl_thing *hand)
@@ -128,7 +127,8 @@ static void line_pair(gtl_composer *composer, const gtl_line *line)
     if (!isnan(line->length))
         gtl_text_add(&text, "; length %s", gtl_figure_length_unit(&composer->units, line->length).text);
     if (!isnan(line->have))
-        gtl_text_add(&text, "; %s of it to haul with", gtl_figure_length_unit(&composer->units, line->have).text);
+        gtl_text_add(&text, "; %s of it to haul with",
+                     gtl_figure_length_unit(&composer->units, line->have).text);
     if (line->spare > 0)
         gtl_text_add(&text, "; spare %s", gtl_figure_length_unit(&composer->units, line->spare).text);
     if (line->stretch > 0)

@@ -20,8 +20,7 @@ double gtl_shown_force(const gtl_picture *picture, int thing)
 {
     const gtl_outcome *outcome = picture->outcome;
     if (!pulls_in_case(picture, thing)) return NAN;
-    if (picture->rig->things[thing].kind == GTL_HAND)
-        return gtl_outcome_pull(outcome, thing);
+    if (picture->rig->things[thing].kind == GTL_HAND) return gtl_outcome_pull(outcome, thing);
     const gtl_component *anchor = gtl_sheet_component(picture->sheet, GTL_ANCHOR, thing);
     return anchor ? outcome->demand[anchor - picture->sheet->components] : NAN;
 }

@@ -186,18 +186,23 @@ static const char *const help[GTL_WARN_COUNT] = {
         "another number of parts. The batten tilts, and its lines share its weight in another way than was "
         "worked.",
     [GTL_WARN_HARD_PULL] =
-        "Each of the people is stated to pull more than is planned for a pull that lasts: 150 to 250 N on a rope, "
+        "Each of the people is stated to pull more than is planned for a pull that lasts: 150 to 250 N on a "
+        "rope, "
         "by common practice, without a source. They may do so once; a lift takes longer. HSE's filter for "
-        "pushing and pulling asks for an assessment from 200 N (men) and 150 N (women) to start or stop a load, "
-        "and 100 N and 70 N to keep it moving. Nobody pulls down with more than they weigh. More people, or more "
+        "pushing and pulling asks for an assessment from 200 N (men) and 150 N (women) to start or stop a "
+        "load, "
+        "and 100 N and 70 N to keep it moving. Nobody pulls down with more than they weigh. More people, or "
+        "more "
         "parts of rope.",
-    [GTL_WARN_MAY_NOT_LOWER] =
-        "Friction is stated as a range. At one end of it the load comes down, at another friction alone holds "
-        "it. Be ready for both: to pull it down, and to hold it as it comes.",
+    [GTL_WARN_MAY_NOT_LOWER] = "Friction is stated as a range. At one end of it the load comes down, at "
+                               "another friction alone holds "
+                               "it. Be ready for both: to pull it down, and to hold it as it comes.",
     [GTL_WARN_BAND_NOT_PROVEN] =
-        "Friction (or the share of a batten's lines) is a range, and the rig was worked at its ends. Where no "
+        "Friction (or the share of a batten's lines) is a range, and the rig was worked at its ends. Where "
+        "no "
         "body moves, forces are greatest there. Where one hangs elsewhere from one end to the other, where a "
-        "stop is undecided, or where there are too many ranges to work every combination, nobody has shown that "
+        "stop is undecided, or where there are too many ranges to work every combination, nobody has shown "
+        "that "
         "nothing between is worse. It seldom is by much; work the file with a figure in the middle to see.",
     [GTL_WARN_BEYOND_STRETCH] =
         "The line is pulled harder in the drop than where its stretch is stated, and was taken to go on "
@@ -228,7 +233,8 @@ static const char *const help[GTL_WARN_COUNT] = {
         "The middle diameter counts four times as much as each end. Where the three stand in another order "
         "than they were measured in, the mass is wrong. A piece between two forks may really be like that.",
     [GTL_WARN_LIFT_CUT_SHORT] =
-        "Before the load has gone up as far as `lift` says, two blocks of the tackle meet, or the rig finds no "
+        "Before the load has gone up as far as `lift` says, two blocks of the tackle meet, or the rig finds "
+        "no "
         "place any more. The rope bill names the two, and says whether a reset helps: the load held by other "
         "means, the tackle drawn out again for the next run. Else hang the tackle higher, or sling the load "
         "shorter.",

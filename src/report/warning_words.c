@@ -163,9 +163,9 @@ static const char *const sentences[GTL_WARN_COUNT] = {
     [GTL_WARN_LIFT_CUT_SHORT] =
         "goes up only %s of the %s that it is to be lifted; what stops it, and whether a reset helps, stands "
         "in the rope bill.",
-    [GTL_WARN_GROWS_ON_THE_WAY] =
-        "bears %f at rest where the load is drawn, and %f further up the lift. Ratings were checked where it is "
-        "drawn: draw the load at the top of its lift, and check that too.",
+    [GTL_WARN_GROWS_ON_THE_WAY] = "bears %f at rest where the load is drawn, and %f further up the lift. "
+                                  "Ratings were checked where it is "
+                                  "drawn: draw the load at the top of its lift, and check that too.",
 };
 
 /* What a part does that a table does not allow, or does not reach; with the step's value. */

@@ -101,16 +101,16 @@ static json_t *program(void)
 
 static json_t *whole(const gtl_sheet *sheet)
 {
-    return json_pack("{s:s, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}",
-                     "format", FORMAT, "program", program(), "title", gtl_json_text(sheet->rig->title),
-                     "verdict", gtl_verdict_name(sheet->verdict), "scope", scope(sheet), "why", why(sheet),
-                     "cautions", cautions(), "not_checked", not_checked(sheet), "warnings", warnings(sheet),
-                     "cases", cases(sheet), "loads", gtl_json_loads(sheet), "balance", gtl_json_balance(sheet), "battens",
-                     gtl_json_battens(sheet->rig), "components",
-                     components(sheet), "chains", gtl_json_chains(sheet), "head_fittings",
-                     gtl_json_head_fittings(sheet), "use", gtl_json_use(sheet), "hardware",
-                     gtl_json_hardware(sheet), "posts", gtl_json_posts(sheet),
-                     "rope_bill", gtl_json_rope_bill(sheet));
+    return json_pack(
+        "{s:s, s:o, s:o, s:s, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, "
+        "s:o}",
+        "format", FORMAT, "program", program(), "title", gtl_json_text(sheet->rig->title), "verdict",
+        gtl_verdict_name(sheet->verdict), "scope", scope(sheet), "why", why(sheet), "cautions", cautions(),
+        "not_checked", not_checked(sheet), "warnings", warnings(sheet), "cases", cases(sheet), "loads",
+        gtl_json_loads(sheet), "balance", gtl_json_balance(sheet), "battens", gtl_json_battens(sheet->rig),
+        "components", components(sheet), "chains", gtl_json_chains(sheet), "head_fittings",
+        gtl_json_head_fittings(sheet), "use", gtl_json_use(sheet), "hardware", gtl_json_hardware(sheet),
+        "posts", gtl_json_posts(sheet), "rope_bill", gtl_json_rope_bill(sheet));
 }
 
 static int put(const char *bytes, size_t size, void *text)

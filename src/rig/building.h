@@ -9,13 +9,13 @@ typedef struct gtl_building {
     gtl_draft *draft;
     gtl_rig *rig;
     gtl_fault_list *faults;
-    int *index;      /* one an item: where it is among the rig's things, lines, connectors or battens, -1: lost */
-    int *thing_item; /* one a thing */
-    int *line_item;  /* one a line */
-    gtl_gear *gear;  /* one an item */
+    int *index; /* one an item: where it is among the rig's things, lines, connectors or battens, -1: lost */
+    int *thing_item;    /* one a thing */
+    int *line_item;     /* one a line */
+    gtl_gear *gear;     /* one an item */
     gtl_timber *timber; /* one an item; without a diameter: it is none */
-    int *used;       /* one a connector: line of the `via` that it stands in, -1: none yet */
-    int load;        /* the thing that [rig] `load` names, -1 for none */
+    int *used;          /* one a connector: line of the `via` that it stands in, -1: none yet */
+    int load;           /* the thing that [rig] `load` names, -1 for none */
 } gtl_building;
 
 /* Zeroed room for `count` items, at least one; NULL and out_of_memory set without memory. */
@@ -49,7 +49,8 @@ void gtl_check_gear(gtl_building *b);
  * cannot stand there, is a fault, and the index stays -1. */
 void gtl_resolve(gtl_building *b);
 
-/* pair.c: hands of which one says `or`; its second in the file is let go. A pair that cannot be is a fault. */
+/* pair.c: hands of which one says `or`; its second in the file is let go. A pair that cannot be is a fault.
+ */
 void gtl_pair_hands(gtl_building *b);
 
 /* nodes.c: things that sit on each other share a node. */
@@ -58,8 +59,8 @@ void gtl_build_nodes(gtl_building *b);
 /* path.c: lines, stops resolved, to parts, pieces and runs. Only of a rig whose names are whole. */
 void gtl_cut_lines(gtl_building *b);
 
-/* batten.c: what hangs on every batten becomes a weight a pick, in the items of the picks and in the rig. After
- * gear.c, before anything asks what a load weighs. */
+/* batten.c: what hangs on every batten becomes a weight a pick, in the items of the picks and in the rig.
+ * After gear.c, before anything asks what a load weighs. */
 void gtl_weigh_battens(gtl_building *b);
 /* batten.c: what the section of a batten says by itself. */
 void gtl_check_batten(gtl_building *b, const gtl_item *item);

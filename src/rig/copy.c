@@ -23,8 +23,7 @@ static bool copy_arrays(gtl_rig *copy, const gtl_rig *rig)
     return COPY(nodes, rig->node_count, rig->thing_count) && COPY(stops, rig->stop_count, rig->stop_count) &&
            COPY(parts, rig->part_count, rig->stop_count) && COPY(pieces, rig->piece_count, rig->stop_count) &&
            COPY(runs, rig->run_count, rig->stop_count) && COPY(vias, rig->via_count, rig->via_count) &&
-           COPY(picks, rig->pick_count, rig->pick_count) &&
-           COPY(hung, rig->hung_count, rig->hung_count) &&
+           COPY(picks, rig->pick_count, rig->pick_count) && COPY(hung, rig->hung_count, rig->hung_count) &&
            COPY(woods, rig->wood_count, rig->wood_count);
 }
 

@@ -38,14 +38,14 @@ typedef enum gtl_field {
     GTL_F_WEAR,
     GTL_F_WET,
     GTL_F_COUNTERWEIGHT, /* of one in an arbor */
-    GTL_F_LIFT,   /* how far the load is to go up; [rig] only */
-    GTL_F_CLEAR,  /* of a block: nearer than this it meets the next one */
-    GTL_F_SPARE,  /* of a rope: beyond what is rove */
+    GTL_F_LIFT,          /* how far the load is to go up; [rig] only */
+    GTL_F_CLEAR,         /* of a block: nearer than this it meets the next one */
+    GTL_F_SPARE,         /* of a rope: beyond what is rove */
     GTL_F_FALL,
     GTL_F_RUN,
     GTL_F_STRETCH,       /* what follows `stretch`: an elongation ... */
     GTL_F_STRETCH_FORCE, /* ... and after `at` the tension that it is at; has no key of its own */
-    GTL_F_STEM_LENGTH, /* of a piece of timber */
+    GTL_F_STEM_LENGTH,   /* of a piece of timber */
     GTL_F_DENSITY,
     GTL_F_BARK,
     GTL_FIELD_COUNT
@@ -59,9 +59,9 @@ typedef enum gtl_row_key {
     GTL_R_TERMINATION,
     GTL_R_HITCH,
     GTL_R_FITTING,
-    GTL_R_PIPE, /* battens only */
+    GTL_R_PIPE,    /* battens only */
     GTL_R_SPECIES, /* loads and spars */
-    GTL_R_USE,  /* [rig] only */
+    GTL_R_USE,     /* [rig] only */
     GTL_ROW_KEY_COUNT
 } gtl_row_key;
 
@@ -144,7 +144,7 @@ typedef struct gtl_item {
     gtl_diameters_typed diameters;
     gtl_stated wood_end_stated;
     gtl_wood_end wood_end; /* heavy where not stated */
-    gtl_list on; /* one name */
+    gtl_list on;           /* one name */
     gtl_list path;
     gtl_list load;       /* one name; [rig] only */
     gtl_list other;      /* one name; hands only: which pulls where this one would have to push */

@@ -96,8 +96,8 @@ def _words(outcome):
 
 
 def _number(value, outcome):
-    """Shown to a tenth of the tolerance, nine digits at most: machines which round differently print the same page."""
-    decimals = math.ceil(-math.log10(outcome.tolerance)) + 1
+    """Shown to a tenth of the tolerance, if any, nine digits at most: machines which round differently print the same page."""
+    decimals = math.ceil(-math.log10(outcome.tolerance)) + 1 if outcome.tolerance > 0 else 9
     size = max(abs(outcome.computed), abs(outcome.published))
     if size > 0:
         decimals = min(decimals, 8 - math.floor(math.log10(size)))

@@ -5,8 +5,9 @@
 
 int main(void)
 {
-    static const char *const names[] = {"mass",         "force", "length", "angle",       "fraction",
-                                        "acceleration", "speed", "time",   "linear-mass", "elasticity", "density"};
+    static const char *const names[] = {"mass",        "force",        "length", "angle",
+                                        "fraction",    "acceleration", "speed",  "time",
+                                        "linear-mass", "elasticity",   "density"};
     for (int quantity = GTL_MASS; quantity <= GTL_DENSITY; quantity++) {
         char list[100];
         snprintf(list, sizeof list, "%s", gtl_unit_names((gtl_quantity)quantity));
