@@ -108,8 +108,7 @@ static double overhang(const gtl_beam *beam, double support, bool right, double 
  * tridiagonal system whose diagonal outweighs the rest. */
 static void solve_moments(const span *spans, const double *lift, int count, double *moment)
 {
-    double ratio[GTL_BEAM_MOST], value[GTL_BEAM_MOST];
-    ratio[0] = 0;
+    double ratio[GTL_BEAM_MOST] = {0}, value[GTL_BEAM_MOST] = {0};
     value[0] = moment[0];
     for (int i = 1; i < count - 1; i++) {
         double before = spans[i - 1].length, after = spans[i].length;
@@ -126,9 +125,9 @@ void gtl_beam_on_props(const gtl_beam *beam, const double *lift, double *reactio
 {
     static const double level[GTL_BEAM_MOST];
     span spans[GTL_BEAM_MOST];
-    double moment[GTL_BEAM_MOST];
+    double moment[GTL_BEAM_MOST] = {0};
     int count = beam->support_count;
-    if (count == 1) {
+    if (count <= 1) {
         reaction[0] = gtl_beam_weight(beam);
         return;
     }
@@ -184,8 +183,8 @@ static double spring_share(const hanging *h, const double *at, int count, double
 /* What the taut lines carry if they can push too. */
 static void share(const hanging *h, double *reaction)
 {
-    double at[GTL_BEAM_MOST], lift[GTL_BEAM_MOST], part[GTL_BEAM_MOST];
-    int index[GTL_BEAM_MOST];
+    double at[GTL_BEAM_MOST] = {0}, lift[GTL_BEAM_MOST] = {0}, part[GTL_BEAM_MOST] = {0};
+    int index[GTL_BEAM_MOST] = {0};
     int count = taut_lines(h, at, lift, index);
     gtl_beam held = *h->beam;
     held.at = at;
@@ -222,8 +221,8 @@ static double bent(const hanging *h, double x)
  * [N]. */
 static double sinks(const hanging *h, int line)
 {
-    double at[GTL_BEAM_MOST], lift[GTL_BEAM_MOST];
-    int index[GTL_BEAM_MOST];
+    double at[GTL_BEAM_MOST] = {0}, lift[GTL_BEAM_MOST] = {0};
+    int index[GTL_BEAM_MOST] = {0};
     int count = taut_lines(h, at, lift, index);
     double x = h->beam->at[line];
     if (h->springs) return spring_share(h, at, count, x);
@@ -291,7 +290,7 @@ static bool slacken(hanging *h, const double *wanted)
  * set of taut lines to the next that work falls, so that none comes twice. */
 static bool settle(hanging *h)
 {
-    double wanted[GTL_BEAM_MOST];
+    double wanted[GTL_BEAM_MOST] = {0};
     int rounds = 0;
     do {
         do {

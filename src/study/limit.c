@@ -124,7 +124,7 @@ static void judge_drawn(const gtl_limit *limit, const bool *excused, gtl_tried *
 static gtl_status look_for_range(gtl_limit *limit, const bool *excused)
 {
     gtl_search search;
-    gtl_tried drawn;
+    gtl_tried drawn = {.use = NAN}; /* of no answer no more is known */
     if (!begin_search(&search, limit)) return GTL_NO_MEMORY;
     search.excused = excused;
     judge_drawn(limit, excused, &drawn);

@@ -19,7 +19,7 @@ COLUMNS = 80
 
 def expectations():
     with open("tests/examples/verdicts.txt", encoding="utf-8") as file:
-        rows = (line.split() for line in file if not line.startswith("#"))
+        rows = (line.split() for line in file if not line.startswith(("#", ";")))
         return {name: (int(status), verdict) for name, status, verdict in rows}
 
 
@@ -39,7 +39,7 @@ def faults_of_text(run, status, verdict):
 
 def faults_of_file(rig):
     with open(rig, encoding="utf-8") as file:
-        comments = " ".join(line for line in file if line.startswith("#"))
+        comments = " ".join(line for line in file if line.startswith(("#", ";")))
     if "invented" not in comments.lower():
         yield "no comment says that its figures are invented"
 

@@ -329,7 +329,7 @@ static const law laws[] = {
 
 int main(int argc, char **argv)
 {
-    trial_plan plan = {.name = "rope bills",
+    trial_plan plan = {.name = "rope-bills",
                        .laws = laws,
                        .law_count = sizeof laws / sizeof *laws,
                        .rigs = trial_default(300),
