@@ -93,6 +93,15 @@ bool gtl_input_read(gtl_input *input, const char *path);
 const char *gtl_input_try(gtl_input *input, const char *path);
 void gtl_input_end(gtl_input *input);
 
+/* --- a rig --- */
+
+/* What is done with a rated rig; returns the exit status. */
+typedef int gtl_rated_job(const gtl_sheet *sheet, void *context);
+
+/* Read, work and rate the rig of an input, and do the job with it; or say what is wrong with it, or why it
+ * has no answer. Returns the exit status. */
+int gtl_work_rig(const gtl_input *input, gtl_rated_job *job, void *context);
+
 /* --- output --- */
 
 /* Write `text` to a file, whole or not at all; NULL or `-` is standard output. `input` is never written on

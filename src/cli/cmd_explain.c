@@ -40,43 +40,14 @@ typedef struct gtl_job {
     const gtl_input *input;
 } gtl_job;
 
-static int print(const gtl_sheet *sheet, const gtl_job *job)
+static int print(const gtl_sheet *sheet, void *context)
 {
+    const gtl_job *job = context;
     char *solution = gtl_explain(sheet, &job->wish);
     if (!solution) return gtl_say("out of memory");
     bool written = gtl_output_write(job->output, solution, job->input);
     free(solution);
     return written ? GTL_EXIT_WITHIN : GTL_EXIT_WRONG;
-}
-
-/* Work and explain a rig that was read without faults. */
-static int work(const gtl_rig *rig, const gtl_job *job, gtl_fault_list *faults)
-{
-    gtl_sheet sheet;
-    gtl_status status = gtl_rate(rig, &sheet);
-    int result = GTL_EXIT_WRONG;
-    if (status == GTL_OK) {
-        result = print(&sheet, job);
-    } else if (status == GTL_NO_ANSWER) {
-        gtl_faults_add(faults, sheet.blame, "%s", sheet.reason);
-        result = gtl_say_faults(faults);
-    } else {
-        gtl_say("out of memory");
-    }
-    gtl_sheet_end(&sheet);
-    return result;
-}
-
-static int read_and_work(const gtl_job *job)
-{
-    const gtl_input *input = job->input;
-    gtl_fault_list faults;
-    gtl_faults_begin(&faults, input->name);
-    gtl_rig *rig = gtl_read_text(input->text, input->size, &faults);
-    int status = rig ? work(rig, job, &faults) : gtl_say_faults(&faults);
-    gtl_rig_free(rig);
-    gtl_faults_end(&faults);
-    return status;
 }
 
 /* The place of a word among `count` words, capitals or not; -1: it is none of them. */
@@ -137,7 +108,7 @@ int gtl_cmd_explain(int count, char **arguments)
     int status = GTL_EXIT_WRONG;
     if (gtl_input_read(&input, read.operands[0])) {
         job.input = &input;
-        status = read_and_work(&job);
+        status = gtl_work_rig(&input, print, &job);
     }
     gtl_input_end(&input);
     return status;

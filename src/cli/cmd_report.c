@@ -83,8 +83,9 @@ static bool choose_case(const gtl_sheet *sheet, const char *name, gtl_report_wis
     return false;
 }
 
-static int print(const gtl_sheet *sheet, const gtl_job *job)
+static int print(const gtl_sheet *sheet, void *context)
 {
+    const gtl_job *job = context;
     gtl_report_wish wish = job->wish;
     if (!choose_case(sheet, job->case_name, &wish)) return GTL_EXIT_WRONG;
     char *report = gtl_report_as(sheet, &wish);
@@ -92,36 +93,6 @@ static int print(const gtl_sheet *sheet, const gtl_job *job)
     bool written = gtl_output_write(job->output, report, job->input);
     free(report);
     return written ? status_of(sheet->verdict) : GTL_EXIT_WRONG;
-}
-
-/* Work and print a rig that was read without faults. */
-static int work(const gtl_rig *rig, const gtl_job *job, gtl_fault_list *faults)
-{
-    gtl_sheet sheet;
-    gtl_status status = gtl_rate(rig, &sheet);
-    int result = GTL_EXIT_WRONG;
-    if (status == GTL_OK) {
-        result = print(&sheet, job);
-    } else if (status == GTL_NO_ANSWER) {
-        gtl_faults_add(faults, sheet.blame, "%s", sheet.reason);
-        result = gtl_say_faults(faults);
-    } else {
-        gtl_say("out of memory");
-    }
-    gtl_sheet_end(&sheet);
-    return result;
-}
-
-static int read_and_work(const gtl_job *job)
-{
-    const gtl_input *input = job->input;
-    gtl_fault_list faults;
-    gtl_faults_begin(&faults, input->name);
-    gtl_rig *rig = gtl_read_text(input->text, input->size, &faults);
-    int status = rig ? work(rig, job, &faults) : gtl_say_faults(&faults);
-    gtl_rig_free(rig);
-    gtl_faults_end(&faults);
-    return status;
 }
 
 /* The job that a command line asks for, all but its input; false, and said, if it is wrong. */
@@ -154,7 +125,7 @@ int gtl_cmd_report(int count, char **arguments)
         job.input = &input;
         job.wish.source = input.text;
         job.wish.source_size = input.size;
-        status = read_and_work(&job);
+        status = gtl_work_rig(&input, print, &job);
     }
     gtl_input_end(&input);
     return status;

@@ -139,24 +139,10 @@ static json_t *all_columns(const gtl_lab *lab)
     return list.array;
 }
 
-static int put(const char *bytes, size_t size, void *text)
-{
-    gtl_text_put(text, bytes, size);
-    return 0;
-}
-
 char *gtl_write_lab_json(const gtl_lab *lab)
 {
     json_t *report = json_pack("{s:s, s:o, s:o, s:o, s:o}", "format", FORMAT, "program",
                                json_sprintf("gantline %s", gtl_version()), "columns", all_columns(lab),
                                "rows", all_rows(lab), "set_ups", all_set_ups(lab));
-    gtl_text text = {0};
-    int failed =
-        !report || json_dump_callback(report, put, &text, JSON_INDENT(2) | JSON_REAL_PRECISION(17)) != 0;
-    json_decref(report);
-    gtl_text_put(&text, "\n", 1);
-    char *written = gtl_text_take(&text);
-    if (!failed) return written;
-    free(written);
-    return NULL;
+    return gtl_json_written(report);
 }

@@ -124,22 +124,7 @@ static json_t *whole(const gtl_limit *limit)
                      needed(limit), "why", why(limit), "scope", scope(limit->rig), "cautions", cautions());
 }
 
-static int put(const char *bytes, size_t size, void *text)
-{
-    gtl_text_put(text, bytes, size);
-    return 0;
-}
-
 char *gtl_write_limit_json(const gtl_limit *limit)
 {
-    json_t *report = whole(limit);
-    gtl_text text = {0};
-    int failed =
-        !report || json_dump_callback(report, put, &text, JSON_INDENT(2) | JSON_REAL_PRECISION(17)) != 0;
-    json_decref(report);
-    gtl_text_put(&text, "\n", 1);
-    char *written = gtl_text_take(&text);
-    if (!failed) return written;
-    free(written);
-    return NULL;
+    return gtl_json_written(whole(limit));
 }

@@ -1,5 +1,6 @@
 /* json_value.c - single JSON values. */
 #include "report/json_value.h"
+#include "base/text.h"
 #include "report/escape.h"
 
 #include <math.h>
@@ -38,4 +39,23 @@ void gtl_json_append(gtl_json_array *list, json_t *value)
         json_decref(list->array);
         list->array = NULL;
     }
+}
+
+static int put(const char *bytes, size_t size, void *text)
+{
+    gtl_text_put(text, bytes, size);
+    return 0;
+}
+
+char *gtl_json_written(json_t *value)
+{
+    gtl_text text = {0};
+    int failed =
+        !value || json_dump_callback(value, put, &text, JSON_INDENT(2) | JSON_REAL_PRECISION(17)) != 0;
+    json_decref(value);
+    gtl_text_put(&text, "\n", 1);
+    char *written = gtl_text_take(&text);
+    if (!failed) return written;
+    free(written);
+    return NULL;
 }

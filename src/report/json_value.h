@@ -14,6 +14,10 @@ json_t *gtl_json_text(const char *text);
 /* A vector of `dim` numbers. */
 json_t *gtl_json_vector(const double *vector, int dim);
 
+/* A whole JSON text, indented, with its line end, of a value that is given back; the caller frees it. NULL
+ * without memory, be it the value's. */
+char *gtl_json_written(json_t *value);
+
 /* A list that fails as a whole: `array` is NULL once memory failed. Begin one with {json_array()}. */
 typedef struct gtl_json_array {
     json_t *array;

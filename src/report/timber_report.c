@@ -41,27 +41,13 @@ static char *as_text(const gtl_timber *timber, bool us_units)
     return text;
 }
 
-static int put(const char *bytes, size_t size, void *text)
-{
-    gtl_text_put(text, bytes, size);
-    return 0;
-}
-
 static char *as_json(const gtl_timber *timber)
 {
     json_t *whole = json_pack("{s:s, s:o, s:o, s:o, s:o}", "format", FORMAT, "program",
                               json_sprintf("gantline %s", gtl_version()), "gravity",
                               gtl_json_number(GTL_STANDARD_GRAVITY), "timber", gtl_json_timber(timber),
                               "weight", gtl_json_spread(timber->masses, GTL_STANDARD_GRAVITY));
-    gtl_text text = {0};
-    int failed =
-        !whole || json_dump_callback(whole, put, &text, JSON_INDENT(2) | JSON_REAL_PRECISION(17)) != 0;
-    json_decref(whole);
-    gtl_text_put(&text, "\n", 1);
-    char *written = gtl_text_take(&text);
-    if (!failed) return written;
-    free(written);
-    return NULL;
+    return gtl_json_written(whole);
 }
 
 char *gtl_timber_report(const gtl_timber *timber, gtl_form form, bool us_units)
