@@ -142,7 +142,8 @@ else
     {
         build build-fuzz fuzz-program && suite_fuzz
         build build-asan asan && suites_of_build build/asan -asan
-        build build all tests && suites_of_build build "" && suites_of_project
+        # The longest stand among the project's own: they go first, so that none runs on alone at the end.
+        build build all tests && suites_of_project && suites_of_build build ""
     } | run_list
 fi
 summary
