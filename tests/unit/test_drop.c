@@ -1,6 +1,6 @@
 /* test_drop.c - a load that is caught after a fall: against closed forms, against the energy that its lines
  * hold at the peak, and as its figures have to move. Scenes and figures are invented. */
-#include "unit/failing_memory.h"
+#include "unit/failing_rating.h"
 #include "unit/lost.h"
 
 #include <math.h>
@@ -280,19 +280,6 @@ static void falls_along(void **state)
 }
 
 /* ---- memory that fails ---- */
-
-static bool rates_with(const gtl_rig *rig, long allowed)
-{
-    gtl_sheet sheet;
-    long before = blocks_alive();
-    allow_allocations(allowed);
-    gtl_status status = gtl_rate(rig, &sheet);
-    bool refused = allow_all_allocations();
-    assert_int_equal(status, refused ? GTL_NO_MEMORY : GTL_OK);
-    gtl_sheet_end(&sheet);
-    assert_int_equal(blocks_alive(), before);
-    return !refused;
-}
 
 static void memory(void **state)
 {

@@ -1,5 +1,6 @@
 /* test_loss_told.c - losses that are told and not worked, copies of rigs, and memory that fails. */
 #include "unit/failing_memory.h"
+#include "unit/failing_rating.h"
 #include "unit/lost.h"
 
 #include <setjmp.h>
@@ -164,20 +165,6 @@ static void copies(void **state)
         assert_int_equal(blocks_alive(), before);
     }
     gtl_rig_free(rig);
-}
-
-/* Rate with the first `allowed` allocations granted; true once none was refused. */
-static bool rates_with(const gtl_rig *rig, long allowed)
-{
-    gtl_sheet sheet;
-    long before = blocks_alive();
-    allow_allocations(allowed);
-    gtl_status status = gtl_rate(rig, &sheet);
-    bool refused = allow_all_allocations();
-    assert_int_equal(status, refused ? GTL_NO_MEMORY : GTL_OK);
-    gtl_sheet_end(&sheet);
-    assert_int_equal(blocks_alive(), before);
-    return !refused;
 }
 
 static void memory_that_fails(void **state)

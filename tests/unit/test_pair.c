@@ -2,6 +2,7 @@
  * a loss make of them, what is told of the balance; with memory that fails as well. */
 #include "rig/other.h"
 #include "unit/failing_memory.h"
+#include "unit/failing_rating.h"
 #include "unit/rated.h"
 
 #include <gantline/report.h>
@@ -200,19 +201,6 @@ static void one_hand(void **state)
 }
 
 static const double masses[][2] = {{100, 98}, {90, 100}, {100, 100}};
-
-static bool rates_with(const gtl_rig *rig, long allowed)
-{
-    gtl_sheet sheet;
-    long before = blocks_alive();
-    allow_allocations(allowed);
-    gtl_status status = gtl_rate(rig, &sheet);
-    bool refused = allow_all_allocations();
-    assert_int_equal(status, refused ? GTL_NO_MEMORY : GTL_OK);
-    gtl_sheet_end(&sheet);
-    assert_int_equal(blocks_alive(), before);
-    return !refused;
-}
 
 static void memory(void **state)
 {

@@ -1,5 +1,6 @@
 /* test_rate_memory.c - rating and reporting with each allocation failing in turn. */
 #include "unit/failing_memory.h"
+#include "unit/failing_rating.h"
 #include "unit/rated.h"
 
 #include <setjmp.h>
@@ -28,20 +29,6 @@ static const char leaning[] = "[anchor foot]\nat = 0 m, 0 m\n[load head]\nat = 0
                               "[spar post]\npath = foot, head\n[hand west]\nat = -1 m, 2 m\npull = 20 kN\n"
                               "[rope left-guy]\npath = head, west\n[hand east]\nat = 1 m, 2 m\npull = 20 kN\n"
                               "[rope right-guy]\npath = head, east\n";
-
-/* Rate with the first `allowed` allocations granted; true once none was refused. */
-static bool rates_with(const gtl_rig *rig, long allowed)
-{
-    gtl_sheet sheet;
-    long before = blocks_alive();
-    allow_allocations(allowed);
-    gtl_status status = gtl_rate(rig, &sheet);
-    bool refused = allow_all_allocations();
-    assert_int_equal(status, refused ? GTL_NO_MEMORY : GTL_OK);
-    gtl_sheet_end(&sheet);
-    assert_int_equal(blocks_alive(), before);
-    return !refused;
-}
 
 static void rating(void **state)
 {

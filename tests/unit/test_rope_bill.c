@@ -1,6 +1,7 @@
 /* test_rope_bill.c - rope that is needed, things that meet, resets, what grows on the way; with memory that
  * fails as well. */
 #include "unit/failing_memory.h"
+#include "unit/failing_rating.h"
 #include "unit/rated.h"
 
 #include <gantline/limit.h>
@@ -336,19 +337,6 @@ static void no_place(void **state)
 }
 
 /* --- memory --- */
-
-static bool rates_with(const gtl_rig *rig, long allowed)
-{
-    gtl_sheet sheet;
-    long before = blocks_alive();
-    allow_allocations(allowed);
-    gtl_status status = gtl_rate(rig, &sheet);
-    bool refused = allow_all_allocations();
-    assert_int_equal(status, refused ? GTL_NO_MEMORY : GTL_OK);
-    gtl_sheet_end(&sheet);
-    assert_int_equal(blocks_alive(), before);
-    return !refused;
-}
 
 static bool reports_with(const rated *rig, gtl_form form, long allowed)
 {
