@@ -185,7 +185,7 @@ static void put_friction(gtl_lesson *lesson, const gtl_thing *thing)
     gtl_text text = {0};
     gtl_text_add(&text, "%s %s%s%s", what, gtl_figure_typed(scale * stated).text, unit, where);
     if (!isnan(thing->freest))
-        gtl_text_add(&text, "; stated is a range to %s%s, of which the end with more friction is taken",
+        gtl_text_add(&text, ": of the range stated, to %s%s, this is the end with more friction",
                      gtl_figure_typed(scale * thing->freest).text, unit);
     gtl_document_put(lesson->document, GTL_PAIR, thing->name, &text);
 }
